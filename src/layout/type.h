@@ -1,0 +1,53 @@
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "sheet/sheet.h"
+#include "template/template.h"
+#include "typeface/fonts.h"
+
+namespace fretsheaf::layout {
+
+// Shaped words, relative to their origin on the baseline at (0, 0); `width` is their advance, `ink` their outline's
+// box.
+struct Words {
+  std::vector<sheet::Item> items;
+  double width = 0;
+  sheet::Box ink;
+};
+
+// A character that no font of a role has.
+struct MissingCharacter {
+  char32_t code_point = 0;
+  templates::Role role{};
+};
+
+// Sets words in the roles of a template. The one place where layout meets fonts.
+class Type {
+ public:
+  // Holds references; both must outlive it. `fonts` are the ids for each role, in the template's order.
+  Type(typeface::Shaper& shaper, const templates::Template& look, std::vector<std::vector<typeface::FontId>> fonts);
+
+  const templates::Template& look() const { return look_; }
+  const templates::Measures& measures() const { return look_.measures; }
+
+  // ♭ ♮ ♯ are set in the music font, scaled and raised as prose needs them (engraving.md, "flat in prose").
+  Words set(templates::Role role, std::string_view text, sheet::Part part, sheet::Color color = {});
+  double cap_height(templates::Role role);
+  double x_height(templates::Role role);
+
+  // A sign of the music font (role `music`), at a staff space of `space` points (1 space = 0.25 em).
+  Words sign(char32_t code_point, double space, sheet::Part part);
+
+  const std::vector<MissingCharacter>& missing() const { return missing_; }
+
+ private:
+  typeface::Shaper& shaper_;
+  const templates::Template& look_;
+  std::vector<std::vector<typeface::FontId>> fonts_;
+  std::vector<MissingCharacter> missing_;
+};
+
+}  // namespace fretsheaf::layout

@@ -1,0 +1,52 @@
+#pragma once
+
+#include <array>
+#include <cstdint>
+#include <string>
+#include <vector>
+
+// The look as data: what `templates/*.toml` holds, read and checked. Lengths are points unless named otherwise.
+namespace fretsheaf::templates {
+
+enum class Role {
+#define FRETSHEAF_ROLE(name) name,
+#include "template/roles.def"
+#undef FRETSHEAF_ROLE
+};
+inline constexpr int role_count = 0
+#define FRETSHEAF_ROLE(name) +1
+#include "template/roles.def"
+#undef FRETSHEAF_ROLE
+    ;
+
+struct TypeStyle {
+  std::vector<std::string> fonts;  // names in `fonts/` or paths, tried in order for each character
+  double size = 10;
+  double tracking = 0;
+};
+
+struct Rgb {
+  std::uint8_t red = 0;
+  std::uint8_t green = 0;
+  std::uint8_t blue = 0;
+};
+
+struct Measures {
+#define FRETSHEAF_MEASURE(group, name, value, least, most) double name = value;
+#include "template/measures.def"
+#undef FRETSHEAF_MEASURE
+};
+
+struct Template {
+  std::string name = "music-stand";
+  Measures measures;
+  std::array<TypeStyle, role_count> type;
+  Rgb accent{0x09, 0x54, 0x61};
+  double least_type = 8;  // no text is set smaller
+  bool two_sided = false;
+  std::array<std::string, 3> footer;  // left, centre, right: patterns with {copyright} {teacher} {link} {page}
+
+  const TypeStyle& style(Role role) const { return type[static_cast<std::size_t>(role)]; }
+};
+
+}  // namespace fretsheaf::templates
