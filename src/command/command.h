@@ -1,0 +1,46 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "platform/system.h"
+
+// The verbs of the command line. Each parses nothing and computes nothing of its own: it asks the rooms and reports.
+namespace fretsheaf::command {
+
+// What a run ends with; where several apply, the highest.
+enum class Exit { done = 0, lesson_wrong = 1, request_wrong = 2, unreadable = 3 };
+
+// What a verb may talk to: results go to `out`, diagnostics and progress to `errors` (both are appended to).
+struct Console {
+  std::string out;
+  std::string errors;
+};
+
+struct TypesetOptions {
+  std::vector<std::string> lessons;
+  std::vector<std::string> keys;
+  std::string to;                    // "" is beside each lesson, "-" standard output
+  std::vector<std::string> formats;  // empty is pdf
+  std::string template_name;
+};
+Exit typeset(const TypesetOptions& options, platform::System& system, Console& console);
+
+struct CheckOptions {
+  std::vector<std::string> lessons;
+};
+Exit check(const CheckOptions& options, platform::System& system, Console& console);
+
+struct NewOptions {
+  std::string file;
+  std::string instrument = "bass";
+};
+Exit new_lesson(const NewOptions& options, platform::System& system, Console& console);
+
+// A lesson that typesets without a warning, to write over. REQUIRES: an instrument's name.
+std::string starter_lesson(const std::string& instrument);
+
+// Parses the arguments (without the program's name) and runs the verb that they name.
+Exit run(std::vector<std::string> arguments, platform::System& system, Console& console);
+
+}  // namespace fretsheaf::command

@@ -1,0 +1,135 @@
+#include <CLI/CLI.hpp>
+#include <algorithm>
+#include <string_view>
+
+#include "command/command.h"
+#include "command/report.h"
+#include "source/nearest.h"
+
+namespace fretsheaf::command {
+
+namespace {
+
+constexpr std::string_view usage =
+    "fretsheaf typesets a music teacher's lesson file into a printed handout.\n"
+    "\n"
+    "  fretsheaf typeset LESSON... [--key KEY] [--to FOLDER] [--as pdf,svg,musicxml] [--template NAME]\n"
+    "      makes the handout: beside the lesson, or in FOLDER; a PDF where --as says nothing else\n"
+    "  fretsheaf check LESSON...\n"
+    "      says what is wrong with a lesson, and where, and makes nothing\n"
+    "  fretsheaf new FILE [--instrument NAME]\n"
+    "      writes a lesson to start from\n"
+    "\n"
+    "A lesson or FILE written - is standard input or output.\n"
+    "Exit status: 0 done, 1 a lesson has errors, 2 the command line is wrong, 3 a file cannot be read or written.\n";
+
+// The parser of the command line, and where what it reads goes.
+struct Parser {
+  CLI::App app{"fretsheaf", "fretsheaf"};
+  TypesetOptions typeset_options;
+  CheckOptions check_options;
+  NewOptions new_options;
+  CLI::App* typeset_verb = nullptr;
+  CLI::App* check_verb = nullptr;
+  CLI::App* new_verb = nullptr;
+
+  Parser() {
+    app.set_help_flag();
+    typeset_verb = verb("typeset");
+    typeset_verb->add_option("LESSON", typeset_options.lessons);
+    typeset_verb->add_option("--key", typeset_options.keys)->take_all()->allow_extra_args(false);
+    typeset_verb->add_option("--to", typeset_options.to);
+    typeset_verb->add_option("--as", typeset_options.formats)->delimiter(',')->allow_extra_args(false);
+    typeset_verb->add_option("--template", typeset_options.template_name);
+    check_verb = verb("check");
+    check_verb->add_option("LESSON", check_options.lessons);
+    new_verb = verb("new");
+    new_verb->add_option("FILE", new_options.file);
+    new_verb->add_option("--instrument", new_options.instrument);
+  }
+
+  CLI::App* verb(const std::string& name) {
+    CLI::App* sub = app.add_subcommand(name);
+    sub->set_help_flag();
+    sub->allow_extras();
+    return sub;
+  }
+};
+
+std::string suggestion(const std::string& word, const std::vector<std::string_view>& known) {
+  const std::string near = source::nearest(word, known);
+  return near.empty() ? std::string() : "; did you mean '" + near + "'?";
+}
+
+std::vector<std::string_view> options_of(const CLI::App& verb) {
+  std::vector<std::string_view> names;
+  for (const CLI::Option* option : verb.get_options()) {
+    for (const std::string& name : option->get_lnames()) names.push_back(name);
+  }
+  return names;
+}
+
+// An option that the verb does not know, or a word too many; empty where all was understood.
+std::string not_understood(const CLI::App& verb) {
+  for (const std::string& word : verb.remaining()) {
+    if (!word.starts_with("-")) return "'" + word + "' is one word too many for " + verb.get_name();
+    std::string name = word.substr(std::min(word.find_first_not_of('-'), word.size()));
+    name = name.substr(0, name.find('='));
+    std::string near = source::nearest(name, options_of(verb));
+    return verb.get_name() + " has no option '" + word + "'" + (near.empty() ? "" : "; did you mean '--" + near + "'?");
+  }
+  return {};
+}
+
+Exit refuse(const std::string& what, Console& console) {
+  complain(what, console);
+  console.errors += "help: fretsheaf --help lists the verbs and their options\n";
+  return Exit::request_wrong;
+}
+
+Exit dispatch(const Parser& parser, platform::System& system, Console& console) {
+  for (const CLI::App* verb : {parser.typeset_verb, parser.check_verb, parser.new_verb}) {
+    if (!verb->parsed()) continue;
+    if (const std::string what = not_understood(*verb); !what.empty()) return refuse(what, console);
+  }
+  if (parser.typeset_verb->parsed()) {
+    if (parser.typeset_options.lessons.empty()) return refuse("typeset which lesson? name its file", console);
+    return typeset(parser.typeset_options, system, console);
+  }
+  if (parser.check_verb->parsed()) {
+    if (parser.check_options.lessons.empty()) return refuse("check which lesson? name its file", console);
+    return check(parser.check_options, system, console);
+  }
+  if (parser.new_options.file.empty()) return refuse("new needs the name of the file to write", console);
+  return new_lesson(parser.new_options, system, console);
+}
+
+}  // namespace
+
+Exit run(std::vector<std::string> arguments, platform::System& system, Console& console) {
+  if (arguments.empty()) {
+    console.errors += usage;
+    return Exit::request_wrong;
+  }
+  if (std::find_if(arguments.begin(), arguments.end(),
+                   [](const std::string& word) { return word == "--help" || word == "-h"; }) != arguments.end()) {
+    console.out += usage;
+    return Exit::done;
+  }
+  const std::vector<std::string_view> verbs = {"typeset", "check", "new"};
+  if (std::find(verbs.begin(), verbs.end(), arguments.front()) == verbs.end()) {
+    return refuse("there is no verb '" + arguments.front() + "'" + suggestion(arguments.front(), verbs), console);
+  }
+  Parser parser;
+  std::reverse(arguments.begin(), arguments.end());  // the library takes them last first
+  try {
+    parser.app.parse(arguments);
+  } catch (const CLI::ParseError&) {
+    // What is left to go wrong here: an option at the line's end that wants a value.
+    const std::string last = arguments.front();
+    return refuse("'" + last + "' needs a value after it", console);
+  }
+  return dispatch(parser, system, console);
+}
+
+}  // namespace fretsheaf::command
