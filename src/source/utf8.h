@@ -20,7 +20,9 @@ CodePoint decode_utf8(std::string_view bytes);
 
 // The offset of the first byte that begins no valid code point; nullopt where all is valid.
 std::optional<std::size_t> first_invalid_utf8(std::string_view bytes);
-inline bool is_valid_utf8(std::string_view bytes) { return !first_invalid_utf8(bytes); }
+inline bool is_valid_utf8(std::string_view bytes) {
+  return !first_invalid_utf8(bytes);
+}
 
 // Appends the code point's one to four bytes. A surrogate or a number above U+10FFFF is appended as U+FFFD.
 void append_utf8(std::string& out, char32_t code_point);
