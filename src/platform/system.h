@@ -1,6 +1,7 @@
 #pragma once
 
 #include <cstddef>
+#include <memory>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -19,6 +20,12 @@ struct FileError {
 template <typename T>
 using FileResult = std::variant<T, FileError>;
 
+// A file's bytes that nobody changes; they stay as long as any copy of this.
+struct SharedBytes {
+  std::shared_ptr<const void> owner;
+  std::string_view bytes;
+};
+
 // All that the program asks of the machine it runs on. Everything else is computation. `DiskSystem` is the real one;
 // `MemorySystem` its twin for tests.
 class System {
@@ -27,6 +34,15 @@ class System {
 
   // The whole file; `limit` bytes at the most (more is `too_large`, found before reading). `-` is standard input.
   virtual FileResult<std::string> read(const std::string& path, std::size_t limit) const = 0;
+
+  // As `read`, for large files that are read here and there (fonts): a system that can maps the file into memory and
+  // copies nothing.
+  virtual FileResult<SharedBytes> view(const std::string& path, std::size_t limit) const {
+    FileResult<std::string> whole = read(path, limit);
+    if (const auto* failed = std::get_if<FileError>(&whole)) return *failed;
+    const auto owner = std::make_shared<const std::string>(std::move(std::get<std::string>(whole)));
+    return SharedBytes{owner, *owner};
+  }
 
   // Whole or nothing: writes a temporary file in the target's folder, syncs it and renames it over `path`, whose
   // earlier content stays until then. Makes missing folders. nullopt is success. `-` is standard output.
