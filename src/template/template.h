@@ -9,12 +9,12 @@
 namespace fretsheaf::templates {
 
 enum class Role {
-#define FRETSHEAF_ROLE(name) name,
+#define FRETSHEAF_ROLE(name, ...) name,
 #include "template/roles.def"
 #undef FRETSHEAF_ROLE
 };
 inline constexpr int role_count = 0
-#define FRETSHEAF_ROLE(name) +1
+#define FRETSHEAF_ROLE(name, ...) +1
 #include "template/roles.def"
 #undef FRETSHEAF_ROLE
     ;
@@ -22,7 +22,8 @@ inline constexpr int role_count = 0
 struct TypeStyle {
   std::vector<std::string> fonts;  // names in `fonts/` or paths, tried in order for each character
   double size = 10;
-  double tracking = 0;
+  double tracking = 0;   // points added after each glyph
+  bool tabular = false;  // all figures equally wide
 };
 
 struct Rgb {
@@ -37,14 +38,19 @@ struct Measures {
 #undef FRETSHEAF_MEASURE
 };
 
+using TypeStyles = std::array<TypeStyle, role_count>;
+TypeStyles music_stand_type();
+
+// As it stands here, the music-stand: a template's file changes what it names and leaves the rest.
 struct Template {
   std::string name = "music-stand";
   Measures measures;
-  std::array<TypeStyle, role_count> type;
+  TypeStyles type = music_stand_type();
   Rgb accent{0x09, 0x54, 0x61};
   double least_type = 8;  // no text is set smaller
   bool two_sided = false;
-  std::array<std::string, 3> footer;  // left, centre, right: patterns with {copyright} {teacher} {link} {page}
+  // Left, centre, right: patterns with {copyright} {teacher} {link} {page}, parts joined by " · ".
+  std::array<std::string, 3> footer{"{teacher} · {copyright}", "{link}", "{page}"};
 
   const TypeStyle& style(Role role) const { return type[static_cast<std::size_t>(role)]; }
 };
