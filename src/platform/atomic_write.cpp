@@ -1,0 +1,102 @@
+#include "platform/atomic_write.h"
+
+#include <fcntl.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include <cerrno>
+#include <cstdlib>
+
+#include "platform/descriptor.h"
+#include "platform/file_error.h"
+
+namespace fretsheaf::platform {
+namespace {
+
+// What lies at the target before anything is written.
+struct Target {
+  std::string path;            // behind symbolic links
+  std::optional<mode_t> mode;  // of the file that is there
+  bool special = false;        // a device or a pipe
+};
+
+std::string behind_links(const std::string& path) {
+  char* real = ::realpath(path.c_str(), nullptr);
+  if (real == nullptr) return path;
+  std::string result(real);
+  std::free(real);
+  return result;
+}
+
+std::string folder_of(const std::string& path) {
+  const auto slash = path.rfind('/');
+  return slash == std::string::npos ? "." : path.substr(0, slash + 1);
+}
+
+int make_folders(const std::string& folder) {
+  struct stat found {};
+  if (::stat(folder.c_str(), &found) == 0) return 0;
+  for (auto slash = folder.find('/', 1); slash != std::string::npos; slash = folder.find('/', slash + 1)) {
+    const std::string part = folder.substr(0, slash);
+    if (::mkdir(part.c_str(), 0777) != 0 && errno != EEXIST) return errno;
+  }
+  return 0;
+}
+
+// Creating it afresh (never opening what is there) keeps two runs, and a link laid by somebody else, apart. The name
+// does not grow with the target's, which may be as long as a name can be.
+Descriptor open_temporary(const std::string& folder, std::string& path) {
+  constexpr int attempts = 1000;
+  const std::string stem = folder + "/.fretsheaf-" + std::to_string(::getpid()) + "-";
+  for (int n = 0; n < attempts; ++n) {
+    path = stem + std::to_string(n) + ".tmp";
+    const int number = ::open(path.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666);
+    if (number >= 0 || errno != EEXIST) return Descriptor(number);
+  }
+  return Descriptor(-1);
+}
+
+int fill_and_sync(Descriptor file, std::string_view bytes, std::optional<mode_t> mode) {
+  if (mode && ::fchmod(file.number(), *mode & 07777) != 0) return errno;
+  if (const int failed = write_all(file.number(), bytes)) return failed;
+  if (::fsync(file.number()) != 0) return errno;
+  return file.close() ? 0 : errno;
+}
+
+int write_special(const std::string& path, std::string_view bytes) {
+  const Descriptor file(::open(path.c_str(), O_WRONLY | O_CLOEXEC));
+  return file.is_open() ? write_all(file.number(), bytes) : errno;
+}
+
+int replace(const Target& target, std::string_view bytes) {
+  const std::string folder = folder_of(target.path);
+  if (const int failed = make_folders(folder)) return failed;
+  std::string temporary;
+  Descriptor file = open_temporary(folder, temporary);
+  if (!file.is_open()) return errno;
+  int failed = fill_and_sync(std::move(file), bytes, target.mode);
+  if (failed == 0 && ::rename(temporary.c_str(), target.path.c_str()) != 0) failed = errno;
+  if (failed != 0) ::unlink(temporary.c_str());
+  return failed;
+}
+
+}  // namespace
+
+std::optional<FileError> write_atomically(const std::string& path, std::string_view bytes) {
+  if (path.empty()) return write_error(ENOENT);
+  Target target{path, std::nullopt, false};
+  struct stat found {};
+  if (::stat(path.c_str(), &found) == 0) {
+    if (S_ISDIR(found.st_mode)) return folder_error();
+    // Renaming over a file asks nobody whether it may be written, and a teacher may have locked it on purpose.
+    if (::access(path.c_str(), W_OK) != 0) return write_error(errno);
+    target = {behind_links(path), found.st_mode, !S_ISREG(found.st_mode)};
+  } else if (path.back() == '/') {
+    return folder_error();
+  }
+  const int failed = target.special ? write_special(path, bytes) : replace(target, bytes);
+  if (failed != 0) return write_error(failed);
+  return std::nullopt;
+}
+
+}  // namespace fretsheaf::platform

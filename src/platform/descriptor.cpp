@@ -1,0 +1,27 @@
+#include "platform/descriptor.h"
+
+#include <unistd.h>
+
+#include <cerrno>
+
+namespace fretsheaf::platform {
+
+Descriptor::~Descriptor() {
+  if (is_open()) ::close(number_);
+}
+
+bool Descriptor::close() {
+  return ::close(std::exchange(number_, -1)) == 0;
+}
+
+int write_all(int descriptor, std::string_view bytes) {
+  while (!bytes.empty()) {
+    const ssize_t written = ::write(descriptor, bytes.data(), bytes.size());
+    if (written < 0 && errno == EINTR) continue;
+    if (written < 0) return errno;
+    bytes.remove_prefix(static_cast<std::size_t>(written));
+  }
+  return 0;
+}
+
+}  // namespace fretsheaf::platform

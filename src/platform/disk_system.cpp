@@ -1,0 +1,124 @@
+#include "platform/disk_system.h"
+
+#include <fcntl.h>
+#include <sys/mman.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include <algorithm>
+#include <array>
+#include <cerrno>
+#include <cstdlib>
+#include <limits>
+
+#include "platform/atomic_write.h"
+#include "platform/data_folder.h"
+#include "platform/descriptor.h"
+#include "platform/file_error.h"
+#include "platform/folder.h"
+#include "platform/fonts.h"
+
+namespace fretsheaf::platform {
+namespace {
+
+// Where Debian's fonts-noto-core, fonts-sil-charis and fonts-inter put their files: tried first, because a walk through
+// all fonts of a desktop takes longer than a page.
+constexpr std::array<std::string_view, 3> known_font_folders = {
+    "/usr/share/fonts/truetype/noto", "/usr/share/fonts/truetype/charis", "/usr/share/fonts/opentype/inter"};
+constexpr const char* font_root = "/usr/share/fonts";
+
+// `limit` bytes at the most. A pipe does not say how much it will give, so one byte more is asked for.
+FileResult<std::string> read_all(int descriptor, std::size_t limit, std::size_t expected) {
+  limit = std::min(limit, std::numeric_limits<std::size_t>::max() / 2);
+  std::string bytes;
+  std::size_t filled = 0;
+  bytes.resize(std::min(limit, expected) + 1);
+  while (true) {
+    const ssize_t got = ::read(descriptor, bytes.data() + filled, bytes.size() - filled);
+    if (got < 0 && errno == EINTR) continue;
+    if (got < 0) return read_error(errno);
+    if (got == 0) break;
+    filled += static_cast<std::size_t>(got);
+    if (filled > limit) return too_large_error(limit);
+    if (filled == bytes.size()) bytes.resize(std::min(limit + 1, 2 * bytes.size() + 4096));
+  }
+  bytes.resize(filled);
+  return bytes;
+}
+
+std::string own_path() {
+  std::string path(4096, '\0');
+  const ssize_t length = ::readlink("/proc/self/exe", path.data(), path.size());
+  path.resize(length > 0 ? static_cast<std::size_t>(length) : 0);
+  return path;
+}
+
+bool is_there(const std::string& path) {
+  struct stat found {};
+  return ::stat(path.c_str(), &found) == 0;
+}
+
+}  // namespace
+
+FileResult<std::string> DiskSystem::read(const std::string& path, std::size_t limit) const {
+  if (path == "-") return read_all(STDIN_FILENO, limit, 0);
+  const Descriptor file(::open(path.c_str(), O_RDONLY | O_CLOEXEC));
+  if (!file.is_open()) return read_error(errno);
+  struct stat found {};
+  if (::fstat(file.number(), &found) != 0) return read_error(errno);
+  if (S_ISDIR(found.st_mode)) return folder_error();
+  const auto size = static_cast<std::size_t>(found.st_size);
+  if (S_ISREG(found.st_mode) && size > limit) return too_large_error(limit);
+  return read_all(file.number(), limit, size);
+}
+
+FileResult<SharedBytes> DiskSystem::view(const std::string& path, std::size_t limit) const {
+  if (path == "-") return System::view(path, limit);
+  const Descriptor file(::open(path.c_str(), O_RDONLY | O_CLOEXEC));
+  if (!file.is_open()) return read_error(errno);
+  struct stat found {};
+  if (::fstat(file.number(), &found) != 0) return read_error(errno);
+  // An empty file cannot be mapped, and a pipe has no size: these are read.
+  if (!S_ISREG(found.st_mode) || found.st_size == 0) return System::view(path, limit);
+  const auto size = static_cast<std::size_t>(found.st_size);
+  if (size > limit) return too_large_error(limit);
+  void* const start = ::mmap(nullptr, size, PROT_READ, MAP_PRIVATE, file.number(), 0);
+  if (start == MAP_FAILED) return read_error(errno);
+  const std::shared_ptr<const void> owner(start, [size](void* mapped) { ::munmap(mapped, size); });
+  return SharedBytes{owner, {static_cast<const char*>(start), size}};
+}
+
+std::optional<FileError> DiskSystem::write(const std::string& path, std::string_view bytes) {
+  if (path != "-") return write_atomically(path, bytes);
+  if (const int failed = write_all(STDOUT_FILENO, bytes)) return write_error(failed);
+  return std::nullopt;
+}
+
+bool DiskSystem::exists(const std::string& path) const {
+  return is_there(path);
+}
+
+std::optional<FileError> DiskSystem::remove(const std::string& path) {
+  if (::unlink(path.c_str()) == 0 || errno == ENOENT || errno == ENOTDIR) return std::nullopt;
+  const int failed = errno;
+  struct stat found {};
+  // POSIX lets unlink say EPERM of a folder.
+  if (::lstat(path.c_str(), &found) == 0 && S_ISDIR(found.st_mode)) return folder_error();
+  return write_error(failed);
+}
+
+std::vector<std::string> DiskSystem::list(const std::string& folder) const {
+  return folder_names(folder);
+}
+
+std::string DiskSystem::data_path(std::string_view name) const {
+  const char* chosen = std::getenv("FRETSHEAF_DATA");
+  const DataPlaces places{chosen == nullptr ? "" : chosen, own_path(), FRETSHEAF_CHECKOUT};
+  return data_folder(places, is_there) + "/" + std::string(name);
+}
+
+std::string DiskSystem::font_path(std::string_view file_name) const {
+  return find_font(file_name, known_font_folders, font_root);
+}
+
+}  // namespace fretsheaf::platform

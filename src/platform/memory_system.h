@@ -1,0 +1,41 @@
+#pragma once
+
+#include <map>
+#include <string>
+
+#include "platform/system.h"
+
+namespace fretsheaf::platform {
+
+// The twin of `DiskSystem` for tests: files are entries of a map, folders are what lies before a `/` in their names.
+// What is to fail is put into `read_failures` and `write_failures`.
+class MemorySystem final : public System {
+ public:
+  MemorySystem() = default;
+
+  // Files, data and fonts that are not in memory are looked for in `beneath`, which must live longer; nothing is ever
+  // written there.
+  explicit MemorySystem(const System& beneath) : beneath_(&beneath) {}
+
+  FileResult<std::string> read(const std::string& path, std::size_t limit) const override;
+  std::optional<FileError> write(const std::string& path, std::string_view bytes) override;
+  bool exists(const std::string& path) const override;
+  std::optional<FileError> remove(const std::string& path) override;
+  std::vector<std::string> list(const std::string& folder) const override;
+  std::string data_path(std::string_view name) const override;
+  std::string font_path(std::string_view file_name) const override;
+
+  std::map<std::string, std::string> files;               // path to bytes
+  std::map<std::string, FileError> read_failures;         // path to what reading it gives
+  std::map<std::string, FileError> write_failures;        // path to what writing or removing it gives
+  std::map<std::string, std::string, std::less<>> fonts;  // bare file name to path
+  std::string standard_input;
+  std::string standard_output;
+
+ private:
+  bool is_folder(const std::string& path) const;
+
+  const System* beneath_ = nullptr;
+};
+
+}  // namespace fretsheaf::platform
