@@ -49,7 +49,7 @@ std::string grid(const fretboard::Neck& neck) {
     return row;
   };
   std::string text;
-  text += "count | " + count("1 2 3 4 ") + "| " + count("1 2 3   ") + "|\n";
+  text += "count | " + count("1 2 3 4 ") + "| " + count("1 2 3 4 ") + "|\n";
   text += "chord | " + padded("I", 8 * column_width) + "| " + padded("V", 8 * column_width) + "|\n";
   for (std::size_t i = 0; i < labels.size(); ++i) {
     text += padded(labels[i], 6) + "|-" + bars[i * 2] + "|-" + bars[i * 2 + 1] + "|\n";
