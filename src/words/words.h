@@ -46,9 +46,6 @@ std::string counted(Language language, Counted what, int n);
 // "D Dorian", "d-Moll", "re minore". `tonic` is the note's name as it is printed; `mode` is one of the Word::key_…
 std::string key_name(Language language, std::string_view tonic, Word mode);
 
-// "5th", "5.", "5": a number in a row, as the language's patterns {nth} want it.
-std::string ordinal(Language language, int n);
-
 // "A string, 5th fret" and "A string, open": the string by its letter, or, where two strings share one, by its number
 // from the tab's top line (1).
 std::string place_by_letter(Language language, std::string_view letter, int fret);
