@@ -46,6 +46,24 @@ FileResult<std::string> read_all(int descriptor, std::size_t limit, std::size_t 
   return bytes;
 }
 
+struct OpenFile {
+  Descriptor descriptor;
+  std::size_t size;
+  bool is_regular;
+};
+
+FileResult<OpenFile> open_file(const std::string& path, std::size_t limit) {
+  Descriptor file(::open(path.c_str(), O_RDONLY | O_CLOEXEC));
+  if (!file.is_open()) return read_error(errno);
+  struct stat found {};
+  if (::fstat(file.number(), &found) != 0) return read_error(errno);
+  if (S_ISDIR(found.st_mode)) return folder_error();
+  const auto size = static_cast<std::size_t>(found.st_size);
+  const bool is_regular = S_ISREG(found.st_mode);
+  if (is_regular && size > limit) return too_large_error(limit);
+  return OpenFile{std::move(file), size, is_regular};
+}
+
 std::string own_path() {
   std::string path(4096, '\0');
   const ssize_t length = ::readlink("/proc/self/exe", path.data(), path.size());
@@ -62,30 +80,22 @@ bool is_there(const std::string& path) {
 
 FileResult<std::string> DiskSystem::read(const std::string& path, std::size_t limit) const {
   if (path == "-") return read_all(STDIN_FILENO, limit, 0);
-  const Descriptor file(::open(path.c_str(), O_RDONLY | O_CLOEXEC));
-  if (!file.is_open()) return read_error(errno);
-  struct stat found {};
-  if (::fstat(file.number(), &found) != 0) return read_error(errno);
-  if (S_ISDIR(found.st_mode)) return folder_error();
-  const auto size = static_cast<std::size_t>(found.st_size);
-  if (S_ISREG(found.st_mode) && size > limit) return too_large_error(limit);
-  return read_all(file.number(), limit, size);
+  const auto opened = open_file(path, limit);
+  if (const auto* failed = std::get_if<FileError>(&opened)) return *failed;
+  const auto& file = std::get<OpenFile>(opened);
+  return read_all(file.descriptor.number(), limit, file.size);
 }
 
 FileResult<SharedBytes> DiskSystem::view(const std::string& path, std::size_t limit) const {
   if (path == "-") return System::view(path, limit);
-  const Descriptor file(::open(path.c_str(), O_RDONLY | O_CLOEXEC));
-  if (!file.is_open()) return read_error(errno);
-  struct stat found {};
-  if (::fstat(file.number(), &found) != 0) return read_error(errno);
-  // An empty file cannot be mapped, and a pipe has no size: these are read.
-  if (!S_ISREG(found.st_mode) || found.st_size == 0) return System::view(path, limit);
-  const auto size = static_cast<std::size_t>(found.st_size);
-  if (size > limit) return too_large_error(limit);
-  void* const start = ::mmap(nullptr, size, PROT_READ, MAP_PRIVATE, file.number(), 0);
-  if (start == MAP_FAILED) return read_error(errno);
-  const std::shared_ptr<const void> owner(start, [size](void* mapped) { ::munmap(mapped, size); });
-  return SharedBytes{owner, {static_cast<const char*>(start), size}};
+  const auto opened = open_file(path, limit);
+  if (const auto* failed = std::get_if<FileError>(&opened)) return *failed;
+  const auto& file = std::get<OpenFile>(opened);
+  if (!file.is_regular || file.size == 0) return System::view(path, limit);
+  void* mapped = ::mmap(nullptr, file.size, PROT_READ, MAP_PRIVATE, file.descriptor.number(), 0);
+  if (mapped == MAP_FAILED) return read_error(errno);
+  const auto unmap = [size = file.size](const void* at) { ::munmap(const_cast<void*>(at), size); };
+  return SharedBytes{std::shared_ptr<const void>(mapped, unmap), {static_cast<const char*>(mapped), file.size}};
 }
 
 std::optional<FileError> DiskSystem::write(const std::string& path, std::string_view bytes) {

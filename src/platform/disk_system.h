@@ -11,6 +11,9 @@ class DiskSystem final : public System {
   FileResult<std::string> read(const std::string& path, std::size_t limit) const override;
   FileResult<SharedBytes> view(const std::string& path, std::size_t limit) const override;
 
+  // Maps a regular file. It must not be cut short while it is in use, as no package does to its fonts.
+  FileResult<SharedBytes> view(const std::string& path, std::size_t limit) const override;
+
   // A file that was there keeps its permissions; a symbolic link stays one, and what it points to is written. What is
   // no regular file (a device, a pipe) is written straight.
   std::optional<FileError> write(const std::string& path, std::string_view bytes) override;

@@ -34,6 +34,11 @@ FileResult<std::string> MemorySystem::read(const std::string& path, std::size_t 
   return bytes;
 }
 
+FileResult<SharedBytes> MemorySystem::view(const std::string& path, std::size_t limit) const {
+  const bool here = path == "-" || files.contains(path) || read_failures.contains(path) || is_folder(path);
+  return here || beneath_ == nullptr ? System::view(path, limit) : beneath_->view(path, limit);
+}
+
 std::optional<FileError> MemorySystem::write(const std::string& path, std::string_view bytes) {
   if (const auto failure = write_failures.find(path); failure != write_failures.end()) return failure->second;
   if (path == "-") {

@@ -18,6 +18,7 @@ class MemorySystem final : public System {
   explicit MemorySystem(const System& beneath) : beneath_(&beneath) {}
 
   FileResult<std::string> read(const std::string& path, std::size_t limit) const override;
+  FileResult<SharedBytes> view(const std::string& path, std::size_t limit) const override;
   std::optional<FileError> write(const std::string& path, std::string_view bytes) override;
   bool exists(const std::string& path) const override;
   std::optional<FileError> remove(const std::string& path) override;

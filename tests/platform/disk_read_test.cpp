@@ -77,6 +77,22 @@ TEST_CASE("a limit of mebibytes is named so") {
   CHECK(error(DiskSystem().read(folder / "a", 4U << 20)).what == "is larger than 4 MiB");
 }
 
+TEST_CASE("a view holds what reading gives, for as long as it is kept") {
+  const TemporaryFolder folder;
+  put(folder / "a", "reeds");
+  put(folder / "empty", "");
+  SharedBytes kept;
+  {
+    const auto seen = DiskSystem().view(folder / "a", 5);
+    kept = std::get<SharedBytes>(seen);
+  }
+  CHECK(kept.bytes == "reeds");
+  CHECK(std::get<SharedBytes>(DiskSystem().view(folder / "empty", 5)).bytes.empty());
+  CHECK(std::get<FileError>(DiskSystem().view(folder / "a", 4)).kind == Kind::too_large);
+  CHECK(std::get<FileError>(DiskSystem().view(folder / "gone", 4)).kind == Kind::missing);
+  CHECK(std::get<FileError>(DiskSystem().view(folder.path(), 4)).kind == Kind::folder);
+}
+
 TEST_CASE("a file that does not tell its size is held to the limit too") {
   CHECK(error(DiskSystem().read("/dev/zero", 100000)).kind == Kind::too_large);
 }

@@ -104,9 +104,11 @@ TEST_CASE("what is beneath can be read and is never written") {
   const DiskSystem disk;
   MemorySystem above(disk);
   CHECK(content(above.read(folder / "a", plenty)) == "on disk");
+  CHECK(std::get<SharedBytes>(above.view(folder / "a", plenty)).bytes == "on disk");
   CHECK(said(above.write(folder / "a", "above")) == "done");
   CHECK(said(above.write(folder / "b", "above")) == "done");
   CHECK(content(above.read(folder / "a", plenty)) == "above");
+  CHECK(std::get<SharedBytes>(above.view(folder / "a", plenty)).bytes == "above");
   CHECK(bytes_of(folder / "a") == "on disk");
   CHECK(above.list(folder.path()) == Names{"a", "b"});
   CHECK(disk.list(folder.path()) == Names{"a"});
