@@ -35,15 +35,23 @@ class Type {
 
   // ♭ ♮ ♯ are set in the music font, scaled and raised as prose needs them (engraving.md, "flat in prose").
   Words set(templates::Role role, std::string_view text, sheet::Part part, sheet::Color color = {});
+  // The same at another size than the role's: a title that steps down to fit, a digit repeated smaller.
+  Words set_at_size(templates::Role role, double size, std::string_view text, sheet::Part part,
+                    sheet::Color color = {});
+  // The advance alone.
+  double width(templates::Role role, std::string_view text);
   double cap_height(templates::Role role);
   double x_height(templates::Role role);
 
-  // A sign of the music font (role `music`), at a staff space of `space` points (1 space = 0.25 em).
+  // A sign of the music font (role `music`), at a staff space of `space` points (1 space = 0.25 em). It spells nothing
+  // as text.
   Words sign(char32_t code_point, double space, sheet::Part part);
 
   const std::vector<MissingCharacter>& missing() const { return missing_; }
 
  private:
+  void note_missing(char32_t code_point, templates::Role role);
+
   typeface::Shaper& shaper_;
   const templates::Template& look_;
   std::vector<std::vector<typeface::FontId>> fonts_;

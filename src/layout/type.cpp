@@ -1,0 +1,143 @@
+#include "layout/type.h"
+
+#include <algorithm>
+#include <utility>
+
+#include "source/utf8.h"
+
+namespace fretsheaf::layout {
+namespace {
+
+using templates::Role;
+
+// An accidental in words: set in the music font, larger and raised so that it sits on the words' line (engraving.md).
+constexpr double accidental_scale = 1.2;
+constexpr double accidental_rise = 0.22;
+constexpr double accidental_gap = 0.04;
+
+constexpr bool is_accidental(char32_t c) {
+  return (c >= U'\u266D' && c <= U'\u266F') || c == U'\U0001D12A' || c == U'\U0001D12B';
+}
+
+// A stretch of text that one list of fonts sets.
+struct Stretch {
+  std::string_view text;
+  bool accidental = false;
+};
+
+std::vector<Stretch> stretches(std::string_view text) {
+  std::vector<Stretch> out;
+  std::size_t begin = 0;
+  for (std::size_t at = 0; at < text.size();) {
+    const source::CodePoint c = source::decode_utf8(text.substr(at));
+    if (is_accidental(c.code_point)) {
+      if (at > begin) out.push_back({text.substr(begin, at - begin), false});
+      out.push_back({text.substr(at, c.length), true});
+      begin = at + c.length;
+    }
+    at += c.length;
+  }
+  if (begin < text.size()) out.push_back({text.substr(begin), false});
+  return out;
+}
+
+sheet::GlyphRun glyph_run(const typeface::ShapedRun& shaped, double x, double y, double size, sheet::Part part,
+                          sheet::Color color) {
+  sheet::GlyphRun run;
+  run.part = part;
+  run.font = shaped.font;
+  run.size = size;
+  run.color = color;
+  run.text = shaped.text;
+  for (const typeface::ShapedGlyph& glyph : shaped.glyphs) run.glyphs.push_back({glyph.id, x + glyph.x, y + glyph.y});
+  for (const typeface::ShapedCluster& cluster : shaped.clusters)
+    run.clusters.push_back({cluster.bytes, cluster.glyphs});
+  return run;
+}
+
+// Takes the ink of a piece at (x, y) into the box; an empty piece (a space) has none.
+void take_in(sheet::Box& box, bool& any, const typeface::Extents& ink, double x, double y) {
+  if (ink.right <= ink.left && ink.bottom <= ink.top) return;
+  const sheet::Box at{ink.left + x, ink.top + y, ink.right + x, ink.bottom + y};
+  box = any ? sheet::Box{std::min(box.left, at.left), std::min(box.top, at.top), std::max(box.right, at.right),
+                         std::max(box.bottom, at.bottom)}
+            : at;
+  any = true;
+}
+
+}  // namespace
+
+Type::Type(typeface::Shaper& shaper, const templates::Template& look, std::vector<std::vector<typeface::FontId>> fonts)
+    : shaper_(shaper), look_(look), fonts_(std::move(fonts)) {
+  fonts_.resize(templates::role_count);
+}
+
+void Type::note_missing(char32_t code_point, Role role) {
+  const auto known = [&](const MissingCharacter& m) { return m.code_point == code_point && m.role == role; };
+  if (std::none_of(missing_.begin(), missing_.end(), known)) missing_.push_back({code_point, role});
+}
+
+Words Type::set(Role role, std::string_view text, sheet::Part part, sheet::Color color) {
+  return set_at_size(role, look_.style(role).size, text, part, color);
+}
+
+Words Type::set_at_size(Role role, double size, std::string_view text, sheet::Part part, sheet::Color color) {
+  const templates::TypeStyle& style = look_.style(role);
+  Words words;
+  bool any_ink = false;
+  for (const Stretch& stretch : stretches(text)) {
+    const Role from = stretch.accidental ? Role::music : role;
+    const double at_size = stretch.accidental ? size * accidental_scale : size;
+    const double y = stretch.accidental ? -size * accidental_rise : 0;
+    const double gap = stretch.accidental ? size * accidental_gap : 0;
+    const typeface::TextStyle text_style{fonts_[static_cast<std::size_t>(from)], at_size,
+                                         stretch.accidental ? 0 : style.tracking, style.tabular};
+    const typeface::ShapedText shaped = shaper_.shape(stretch.text, text_style);
+    for (const char32_t c : shaped.missing) note_missing(c, from);
+    const double x = words.width + gap;
+    for (const typeface::ShapedRun& run : shaped.runs) {
+      words.items.emplace_back(glyph_run(run, x, y, at_size, part, color));
+    }
+    take_in(words.ink, any_ink, shaped.ink, x, y);
+    words.width += shaped.advance + 2 * gap;
+  }
+  return words;
+}
+
+double Type::width(Role role, std::string_view text) {
+  return set(role, text, sheet::Part::text).width;
+}
+
+double Type::cap_height(Role role) {
+  const auto& fonts = fonts_[static_cast<std::size_t>(role)];
+  return fonts.empty() ? 0 : shaper_.cap_height(fonts.front(), look_.style(role).size);
+}
+
+double Type::x_height(Role role) {
+  const auto& fonts = fonts_[static_cast<std::size_t>(role)];
+  return fonts.empty() ? 0 : shaper_.x_height(fonts.front(), look_.style(role).size);
+}
+
+Words Type::sign(char32_t code_point, double space, sheet::Part part) {
+  const double size = 4 * space;
+  for (const typeface::FontId font : fonts_[static_cast<std::size_t>(Role::music)]) {
+    const std::optional<std::uint32_t> glyph = shaper_.glyph(font, code_point);
+    if (!glyph) continue;
+    const typeface::Extents extents = shaper_.extents(font, *glyph, size);
+    sheet::GlyphRun run;
+    run.part = part;
+    run.font = font;
+    run.size = size;
+    run.glyphs.push_back({*glyph, 0, 0});
+    run.clusters.push_back({0, 1});
+    Words words;
+    words.width = extents.advance;
+    words.ink = {extents.left, extents.top, extents.right, extents.bottom};
+    words.items.emplace_back(std::move(run));
+    return words;
+  }
+  note_missing(code_point, Role::music);
+  return {};
+}
+
+}  // namespace fretsheaf::layout
