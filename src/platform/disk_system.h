@@ -9,7 +9,6 @@ namespace fretsheaf::platform {
 class DiskSystem final : public System {
  public:
   FileResult<std::string> read(const std::string& path, std::size_t limit) const override;
-  FileResult<SharedBytes> view(const std::string& path, std::size_t limit) const override;
 
   // Maps a regular file. It must not be cut short while it is in use, as no package does to its fonts.
   FileResult<SharedBytes> view(const std::string& path, std::size_t limit) const override;
