@@ -1,0 +1,17 @@
+#pragma once
+
+#include "exchange/element.h"
+#include "exchange/part.h"
+
+namespace fretsheaf::exchange {
+
+// The tempo, feel and name at an example's start.
+void write_opening(Element measure, const Part& part, bool first_example);
+
+// Everything that stands at an event's start: dynamics, hairpins that begin, section marks, words, road signs.
+void write_directions_at(Element measure, const Part& part, int bar, int event);
+
+// Hairpins whose last event this is.
+void write_directions_after(Element measure, const Part& part, int bar, int event);
+
+}  // namespace fretsheaf::exchange

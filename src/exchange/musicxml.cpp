@@ -1,0 +1,71 @@
+#include "exchange/musicxml.h"
+
+#include <algorithm>
+
+#include "exchange/element.h"
+#include "exchange/measure.h"
+#include "exchange/part.h"
+
+namespace fretsheaf::exchange {
+
+namespace {
+
+bool asks_for_notes(const score::Example& example) {
+  return std::find(example.staves.begin(), example.staves.end(), lesson::Staff::notes) != example.staves.end();
+}
+
+// The notes staff stands over the tab in all of the part where one example asks for it.
+std::vector<StaffKind> staves_of(const score::Score& score, const score::Example& example) {
+  if (!example.has_strings) return {StaffKind::strums};
+  if (std::any_of(score.examples.begin(), score.examples.end(), asks_for_notes)) {
+    return {StaffKind::notes, StaffKind::tab};
+  }
+  return {StaffKind::tab};
+}
+
+void write_identification(Element root, const score::Score& score) {
+  root.add("work").add("work-title", score.title);
+  Element identification = root.add("identification");
+  if (!score.teacher.empty()) identification.add("creator", score.teacher).set("type", "composer");
+  if (!score.copyright.empty()) identification.add("rights", score.copyright);
+  identification.add("encoding").add("software", "fretsheaf");
+}
+
+std::string part_name(const score::Score& score) {
+  std::string name = score.instrument;
+  if (!name.empty() && name[0] >= 'a' && name[0] <= 'z') name[0] = static_cast<char>(name[0] - 'a' + 'A');
+  return name;
+}
+
+void write_part_list(Element root, const score::Score& score) {
+  root.add("part-list").add("score-part").set("id", "P1").add("part-name", part_name(score));
+}
+
+}  // namespace
+
+std::string musicxml(const score::Score& score) {
+  tinyxml2::XMLDocument document;
+  document.InsertEndChild(document.NewDeclaration("xml version=\"1.0\" encoding=\"UTF-8\""));
+  tinyxml2::XMLElement* score_element = document.NewElement("score-partwise");
+  document.InsertEndChild(score_element);
+  Element root(score_element);
+  root.set("version", "4.0");
+  write_identification(root, score);
+  write_part_list(root, score);
+  Element part_element = root.add("part").set("id", "P1");
+  Running running;
+  for (const score::Example& example : score.examples) {
+    if (example.bars.empty()) continue;
+    const Part part{
+        score, example, staves_of(score, example), divisions_of(example), joins_of(example), repeat_targets(example)};
+    for (int bar = 0; bar < static_cast<int>(example.bars.size()); ++bar) {
+      write_measure(part_element, part, bar, running);
+    }
+    running.first_example = false;
+  }
+  tinyxml2::XMLPrinter printer;
+  document.Print(&printer);
+  return printer.CStr();
+}
+
+}  // namespace fretsheaf::exchange

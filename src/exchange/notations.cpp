@@ -1,0 +1,212 @@
+#include "exchange/notations.h"
+
+#include <optional>
+
+namespace fretsheaf::exchange {
+
+namespace {
+
+using lesson::Approach;
+
+bool within(const Part& part, lesson::SpanKind kind, int bar, const score::Event& event) {
+  const auto before = [](const lesson::Moment& a, const lesson::Moment& b) {
+    return a.bar != b.bar ? a.bar < b.bar : a.at < b.at;
+  };
+  const lesson::Moment moment{bar, event.at};
+  for (const lesson::Span& span : part.example.spans) {
+    if (span.kind == kind && !before(moment, span.first) && !before(span.last, moment)) return true;
+  }
+  return false;
+}
+
+// The groups inside <notations>, made when the first thing goes into them, so that no empty one is written.
+class Notations {
+ public:
+  explicit Notations(Element note) : note_(note) {}
+
+  Element all() { return made(all_, note_, "notations"); }
+  Element technical() { return made(technical_, all(), "technical"); }
+  Element articulations() { return made(articulations_, all(), "articulations"); }
+  Element ornaments() { return made(ornaments_, all(), "ornaments"); }
+
+ private:
+  static Element made(std::optional<Element>& group, Element parent, const char* name) {
+    if (!group) group = parent.add(name);
+    return *group;
+  }
+
+  Element note_;
+  std::optional<Element> all_;
+  std::optional<Element> technical_;
+  std::optional<Element> articulations_;
+  std::optional<Element> ornaments_;
+};
+
+void write_tuplet(Notations& notations, const Part& part, const Tone& tone) {
+  const score::Bar& bar = part.example.bars[tone.bar];
+  const score::Event& event = bar.events[tone.event];
+  if (!event.tuplet) return;
+  const score::Tuplet& tuplet = bar.tuplets[*event.tuplet];
+  if (tone.event == tuplet.first) {
+    notations.all().add("tuplet").set("type", "start").set("bracket", tuplet.bracket ? "yes" : "no");
+  }
+  if (tone.event == tuplet.last) notations.all().add("tuplet").set("type", "stop");
+}
+
+const Joins* joins_at(const Part& part, const Tone& tone) {
+  const auto found = part.joins.find(tone);
+  return found == part.joins.end() ? nullptr : &found->second;
+}
+
+bool is_slide(const Join& join) {
+  return join.kind == Approach::slide_up || join.kind == Approach::slide_down;
+}
+
+void write_slides(Notations& notations, const Joins* joins) {
+  if (joins == nullptr) return;
+  const auto slide = [&](const Join& join, const char* type) {
+    notations.all().add("slide").set("type", type).set("number", std::to_string(join.number)).set("line-type", "solid");
+  };
+  if (joins->from && is_slide(*joins->from)) slide(*joins->from, "stop");
+  if (joins->to && is_slide(*joins->to)) slide(*joins->to, "start");
+}
+
+void write_pulls(Notations& notations, const Joins* joins) {
+  if (joins == nullptr) return;
+  const auto pull = [&](const Join& join, const char* type) {
+    const bool hammer = join.kind == Approach::hammer_on;
+    Element element =
+        notations.technical().add(hammer ? "hammer-on" : "pull-off", type[2] == 'a' ? (hammer ? "H" : "P") : "");
+    element.set("type", type).set("number", std::to_string(join.number));
+  };
+  if (joins->from && !is_slide(*joins->from)) pull(*joins->from, "stop");
+  if (joins->to && !is_slide(*joins->to)) pull(*joins->to, "start");
+}
+
+void write_place(Notations& notations, const fretboard::Place& place, StaffKind kind) {
+  if (kind != StaffKind::tab) return;
+  notations.technical().add("string", place.string);
+  notations.technical().add("fret", place.fret);
+}
+
+void write_bend(Notations& notations, const lesson::Bend& bend) {
+  const theory::Rational semitones = bend.tones * theory::Rational(2);
+  const auto alter = [&] {
+    std::string text = std::to_string(semitones.to_double());
+    text.erase(text.find_last_not_of('0') + 1);
+    if (text.ends_with('.')) text.pop_back();
+    return text;
+  };
+  notations.technical().add("bend").add("bend-alter", alter());
+  if (!bend.release) return;
+  Element back = notations.technical().add("bend");
+  back.add("bend-alter", alter());
+  back.add("release");
+}
+
+void write_technical(Notations& notations, const score::Note& own) {
+  if (own.head == score::HeadKind::harmonic) {
+    Element harmonic = notations.technical().add("harmonic");
+    harmonic.add("natural");
+    harmonic.add("sounding-pitch");
+  }
+  if (!own.finger.empty() && own.finger != "T") notations.technical().add("fingering", own.finger);
+  if (own.finger == "T") notations.technical().add("fingering", "T");
+  if (own.hand == "T") {
+    notations.technical().add("other-technical", "thumb slap");
+  } else if (own.hand == "P") {
+    notations.technical().add("other-technical", "pop");
+  } else if (!own.hand.empty()) {
+    notations.technical().add("pluck", own.hand);
+  }
+  if (own.bend) write_bend(notations, *own.bend);
+}
+
+void write_articulations(Notations& notations, const score::Note& own) {
+  if (own.accent) notations.articulations().add("accent");
+  if (own.staccato) notations.articulations().add("staccato");
+  if (own.tenuto) notations.articulations().add("tenuto");
+  if (own.slide_off == lesson::SlideOff::up) notations.articulations().add("doit");
+  if (own.slide_off == lesson::SlideOff::down) notations.articulations().add("falloff");
+  if (own.approach_from_nowhere && own.approach == Approach::slide_up) notations.articulations().add("scoop");
+  if (own.approach_from_nowhere && own.approach == Approach::slide_down) notations.articulations().add("plop");
+}
+
+void write_event_signs(Notations& notations, const Part& part, const Tone& tone) {
+  const score::Event& event = part.example.bars[tone.bar].events[tone.event];
+  if (event.stroke) notations.technical().add(*event.stroke == lesson::Stroke::down ? "down-bow" : "up-bow");
+  if (within(part, lesson::SpanKind::tremolo, tone.bar, event)) {
+    notations.ornaments().add("tremolo", "3").set("type", "single");
+  }
+  if (event.fermata) notations.all().add("fermata").set("type", "upright");
+}
+
+void write_ties(Notations& notations, bool from, bool to) {
+  if (from) notations.all().add("tied").set("type", "stop");
+  if (to) notations.all().add("tied").set("type", "start");
+}
+
+}  // namespace
+
+bool palm_muted(const Part& part, int bar, const score::Event& event) {
+  return within(part, lesson::SpanKind::palm_mute, bar, event);
+}
+
+void write_notations(Element note, const Part& part, const Tone& tone, StaffKind kind, bool first) {
+  const score::Event& event = part.example.bars[tone.bar].events[tone.event];
+  const score::Note& own = event.notes[tone.note];
+  Notations notations(note);
+  write_ties(notations, own.tie_from, own.tie_to);
+  if (within(part, lesson::SpanKind::let_ring, tone.bar, event) && !own.tie_to) {
+    notations.all().add("tied").set("type", "let-ring");
+  }
+  if (first) write_tuplet(notations, part, tone);
+  const Joins* joins = joins_at(part, tone);
+  write_slides(notations, joins);
+  write_place(notations, own.place, kind);
+  write_pulls(notations, joins);
+  write_technical(notations, own);
+  if (own.vibrato && !own.tie_from) {
+    notations.ornaments().add("wavy-line").set("type", "start");
+    notations.ornaments().add("wavy-line").set("type", "stop");
+  }
+  write_articulations(notations, own);
+  if (first) write_event_signs(notations, part, tone);
+}
+
+void write_grace_notations(Element note, const Part& part, const Tone& tone, StaffKind kind) {
+  Notations notations(note);
+  const Joins* joins = joins_at(part, tone);
+  write_slides(notations, joins);
+  const score::Note& main = part.example.bars[tone.bar].events[tone.event].notes[tone.note];
+  write_place(notations, main.graces[tone.grace].place, kind);
+  write_pulls(notations, joins);
+}
+
+void write_rest_notations(Element note, const Part& part, const Tone& tone) {
+  Notations notations(note);
+  write_tuplet(notations, part, tone);
+  if (part.example.bars[tone.bar].events[tone.event].fermata) {
+    notations.all().add("fermata").set("type", "upright");
+  }
+}
+
+void write_strum_notations(Element note, const Part& part, const Tone& tone) {
+  const score::Event& event = part.example.bars[tone.bar].events[tone.event];
+  Notations notations(note);
+  write_ties(notations, event.tie_from, event.tie_to);
+  write_tuplet(notations, part, tone);
+  if (event.strum == lesson::Strum::accented && event.struck) notations.articulations().add("accent");
+  write_event_signs(notations, part, tone);
+}
+
+void write_lyrics(Element note, const score::Bar& bar, const score::Event& event) {
+  for (const lesson::Word& word : bar.lyrics) {
+    if (word.at != event.at) continue;
+    Element lyric = note.add("lyric").set("number", std::to_string(word.row + 1));
+    lyric.add("syllabic", word.goes_on ? "begin" : "single");
+    lyric.add("text", word.text);
+  }
+}
+
+}  // namespace fretsheaf::exchange
