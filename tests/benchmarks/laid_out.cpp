@@ -1,0 +1,45 @@
+#include "laid_out.h"
+
+#include <cstdio>
+#include <cstdlib>
+
+#include "layout/layout.h"
+#include "lesson/reader.h"
+#include "score/build.h"
+#include "sheaf/fonts_of.h"
+#include "template/reader.h"
+
+namespace fretsheaf::benchmarks {
+
+namespace {
+
+void stop_at_errors(const source::Files& files, const source::Diagnostics& diagnostics) {
+  if (!diagnostics.has_errors()) return;
+  for (const source::Diagnostic& diagnostic : diagnostics.sorted()) {
+    std::fputs(source::render(diagnostic, files).c_str(), stderr);
+  }
+  std::exit(1);
+}
+
+}  // namespace
+
+Bench::Bench() {
+  templates::ReadTemplate read = templates::read_template("music-stand", system);
+  stop_at_errors(read.files, read.diagnostics);
+  look = *read.look;
+  if (const auto missing = sheaf::open_fonts(look, fonts, by_role)) {
+    std::fputs(missing->c_str(), stderr);
+    std::exit(1);
+  }
+}
+
+sheet::Sheet Bench::lay_out(const std::string& name, const std::string& text) {
+  lesson::ReadLesson read = lesson::read_lesson(name, text, system);
+  stop_at_errors(read.files, read.diagnostics);
+  const score::Score score = score::build_score(*read.lesson, read.diagnostics);
+  sheet::Sheet sheet = layout::lay_out(score, look, fonts, by_role, read.diagnostics);
+  stop_at_errors(read.files, read.diagnostics);
+  return sheet;
+}
+
+}  // namespace fretsheaf::benchmarks

@@ -1,0 +1,24 @@
+#pragma once
+
+#include <string>
+
+#include "platform/disk_system.h"
+#include "sheet/sheet.h"
+#include "template/template.h"
+#include "typeface/fonts.h"
+
+namespace fretsheaf::benchmarks {
+
+// A lesson on its way to the page, with what the way needs.
+struct Bench {
+  platform::DiskSystem system;
+  typeface::FontSet fonts{system};
+  templates::Template look;
+  std::vector<std::vector<typeface::FontId>> by_role;
+
+  Bench();
+  // The whole way from the lesson's text to its sheet. A lesson with errors ends the program.
+  sheet::Sheet lay_out(const std::string& name, const std::string& text);
+};
+
+}  // namespace fretsheaf::benchmarks
