@@ -1,0 +1,92 @@
+#include "theory/spelling.h"
+
+#include <cstdlib>
+#include <vector>
+
+#include "theory/arithmetic.h"
+
+namespace fretsheaf::theory {
+
+namespace {
+
+int pitch_class(int midi) {
+  return floor_mod(midi, 12);
+}
+
+std::optional<NoteName> chord_name(int midi, const std::optional<Chord>& chord) {
+  if (!chord) return std::nullopt;
+  std::vector<NoteName> names = chord_tones(*chord);
+  if (chord->bass) names.push_back(*chord->bass);
+  for (const NoteName& name : names) {
+    if (name.pitch_class() == pitch_class(midi) && std::abs(name.alteration) <= 2) return name;
+  }
+  return std::nullopt;
+}
+
+std::optional<NoteName> scale_name(int midi, const Key& key) {
+  for (const NoteName& name : key.scale()) {
+    if (name.pitch_class() == pitch_class(midi)) return name;
+  }
+  return std::nullopt;
+}
+
+// The name that chord or key gives, where one does.
+std::optional<NoteName> settled_name(int midi, const SpellingContext& context) {
+  if (std::optional<NoteName> name = chord_name(midi, context.chord)) return name;
+  return scale_name(midi, context.key);
+}
+
+// A chromatic note's two names, each counted in the major scale on the tonic.
+struct Choice {
+  NoteName raised;
+  NoteName lowered;
+};
+
+// The note as a degree of the major scale on the tonic, or between two of them.
+std::variant<NoteName, Choice> chromatic_names(int midi, const Key& key) {
+  const int above_tonic = floor_mod(midi - key.tonic.pitch_class(), 12);
+  for (int number = 1; number <= 7; ++number) {
+    const NoteName natural = note_name_from_fifths(key.tonic.fifths() + fifths_of({number, 0}));
+    const int semitones = floor_mod(natural.pitch_class() - key.tonic.pitch_class(), 12);
+    if (semitones == above_tonic) return natural;
+    if (semitones == above_tonic - 1) {
+      const Degree next{number + 1, 0};
+      const NoteName above = note_name_from_fifths(key.tonic.fifths() + fifths_of(next));
+      if (floor_mod(above.pitch_class() - key.tonic.pitch_class(), 12) == above_tonic) return above;
+      return Choice{note_name_from_fifths(natural.fifths() + 7), note_name_from_fifths(above.fifths() - 7)};
+    }
+  }
+  return key.tonic;  // every semitone is one of those
+}
+
+NoteName nearer(const Choice& choice, int fifths, NoteName where_even) {
+  const int raised = std::abs(choice.raised.fifths() - fifths);
+  const int lowered = std::abs(choice.lowered.fifths() - fifths);
+  if (raised == lowered) return where_even;
+  return raised < lowered ? choice.raised : choice.lowered;
+}
+
+NoteName chosen(const Choice& choice, int midi, const SpellingContext& context) {
+  if (context.next_midi && *context.next_midi != midi) {
+    const NoteName by_direction = *context.next_midi > midi ? choice.raised : choice.lowered;
+    const std::optional<NoteName> next = settled_name(*context.next_midi, context);
+    return next ? nearer(choice, next->fifths(), by_direction) : by_direction;
+  }
+  if (context.previous_midi && std::abs(*context.previous_midi - midi) == 1) {
+    return *context.previous_midi < midi ? choice.raised : choice.lowered;
+  }
+  // The middle of the major scale on the line of fifths lies two right of its tonic: b2 b3 #4 b6 b7 are the nearer
+  // names.
+  return nearer(choice, context.key.tonic.fifths() + 2, choice.lowered);
+}
+
+}  // namespace
+
+NoteName spell(int midi, const SpellingContext& context) {
+  if (const std::optional<NoteName> name = settled_name(midi, context)) return *name;
+  const std::variant<NoteName, Choice> names = chromatic_names(midi, context.key);
+  if (const auto* natural = std::get_if<NoteName>(&names)) return practical(*natural);
+  return practical(chosen(std::get<Choice>(names), midi, context));
+}
+
+}  // namespace fretsheaf::theory

@@ -1,0 +1,30 @@
+#pragma once
+
+#include <optional>
+
+#include "theory/chord.h"
+#include "theory/key.h"
+#include "theory/pitch.h"
+
+namespace fretsheaf::theory {
+
+// What is known about a note when its letter is chosen.
+struct SpellingContext {
+  Key key;
+  std::optional<Chord> chord;    // in force
+  std::optional<int> next_midi;  // the next note of another pitch, where one follows: it decides chromatic notes
+  std::optional<int> previous_midi;
+};
+
+// The name of a sounding pitch.
+//  - Chord tones and the chord's bass take the chord's letters, other scale notes the key's.
+//  - Other notes that stand in the major scale on the tonic are named so: the raised sixth and seventh of a minor key.
+//  - The rest lie between two degrees. Of the two names the one nearer on the line of fifths to the note that follows
+//  is
+//    taken, so that a semitone approach has the neighbouring letter, rising chromatic notes are raised and falling ones
+//    lowered (the tables of Open Music Theory, chromaticSolfege, follow from it), and a leap makes no odd interval: Eb
+//    goes up to F, never D#. Where both are as near, the direction decides.
+//  - Where nothing follows: a semitone from the note before by its direction, else b2 b3 #4 b6 b7.
+NoteName spell(int midi, const SpellingContext& context);
+
+}  // namespace fretsheaf::theory
