@@ -1,0 +1,48 @@
+# Read by the scripts that build: which Debian packages they need, and how to get those that are missing. One place, so
+# that a new library is one word here.
+
+packages_to_build=(
+  cmake ninja-build g++ pkg-config git
+  libcairo2-dev libharfbuzz-dev libfreetype-dev libtinyxml2-dev libtomlplusplus-dev libcmark-dev libcli11-dev
+  libunibreak-dev
+  fonts-noto-core fonts-sil-charis fonts-inter
+)
+packages_to_test=(catch2 libxml2-utils poppler-utils qpdf)
+packages_for_slow_checks=(clang-tidy clang libclang-rt-14-dev cppcheck debootstrap libbenchmark-dev)
+
+# Prints those of the named packages that are not installed.
+missing_packages() {
+  local installed
+  # dpkg-query fails where it knows nothing of a name, which is just what is asked here.
+  installed=" $(dpkg-query --show --showformat='${db:Status-Status}=${Package} ' "$@" 2>/dev/null || true)"
+  local package
+  for package in "$@"; do
+    [[ $installed == *" installed=$package "* ]] || printf '%s\n' "$package"
+  done
+}
+
+# Runs a command as root: straight, or by sudo.
+as_root() {
+  if [[ $EUID -eq 0 ]]; then
+    "$@"
+  elif command -v sudo >/dev/null; then
+    sudo "$@"
+  else
+    echo "error: to install packages, run this as root:  $*" >&2
+    return 1
+  fi
+}
+
+# Installs those of the named packages that are missing, and does nothing where none is.
+install_missing() {
+  if ! command -v dpkg-query >/dev/null; then
+    echo "This is no Debian, so nothing is installed; needed are what Debian calls: $*" >&2
+    return 0
+  fi
+  local missing
+  mapfile -t missing < <(missing_packages "$@")
+  [[ ${#missing[@]} -gt 0 ]] || return 0
+  echo "Installing: ${missing[*]}"
+  as_root env DEBIAN_FRONTEND=noninteractive apt-get update -q
+  as_root env DEBIAN_FRONTEND=noninteractive apt-get install -q -y --no-install-recommends "${missing[@]}"
+}
