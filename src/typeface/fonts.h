@@ -108,8 +108,10 @@ class FontSet final : public Shaper {
   // The glyph's outline at 1000 points to the em, for the SVG writer.
   std::vector<OutlineSegment> outline(FontId font, std::uint32_t glyph);
 
-  // The FreeType face (an FT_Face), for the PDF renderer; owned by the set.
+  // The FreeType face (an FT_Face), for the PDF renderer; owned by the set. nullptr where FreeType refuses the font.
   void* native_face(FontId font);
+  // The same, kept alive by the pointer: cairo's caches hold faces for longer than a set may live.
+  std::shared_ptr<void> shared_native_face(FontId font);
 
  private:
   struct Impl;

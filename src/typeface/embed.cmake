@@ -1,0 +1,11 @@
+# Builds fonts/*.toml into the room, so that a run reads no file for them.
+set(embedded "#pragma once\n#include <string_view>\nnamespace fretsheaf::typeface {\n")
+foreach(name fonts outlines)
+  set(file ${PROJECT_SOURCE_DIR}/fonts/${name}.toml)
+  set_property(DIRECTORY APPEND PROPERTY CMAKE_CONFIGURE_DEPENDS ${file})
+  file(READ ${file} text)
+  string(APPEND embedded "inline constexpr std::string_view ${name}_toml = R\"toml(${text})toml\";\n")
+endforeach()
+string(APPEND embedded "}  // namespace fretsheaf::typeface\n")
+file(CONFIGURE OUTPUT typeface_embedded/embedded.h CONTENT "${embedded}" @ONLY)
+target_include_directories(typeface PRIVATE ${CMAKE_CURRENT_BINARY_DIR}/typeface_embedded ${UNIBREAK_INCLUDE_DIR})
