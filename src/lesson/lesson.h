@@ -23,9 +23,17 @@ enum class BuildUp { none, bars, pairs, add_one };
 // A text as the teacher wrote it: CommonMark, with its `{{…}}` not yet filled in. The range is the whole TOML value.
 using Prose = Located<std::string>;
 
+// One bar of a form: its chords at equal distances.
+struct FormBar {
+  std::vector<theory::ChordToken> chords;
+  bool begins_line = false;  // of the chart
+  Range range;
+};
+
 struct Form {
   Prose bars;
-  int here_first = 0;  // 1-based, 0 where none is given
+  std::vector<FormBar> chart;  // what `bars` says, in order
+  int here_first = 0;          // 1-based, 0 where none is given
   int here_last = 0;
   bool write_out = false;
   Range range;
@@ -55,7 +63,8 @@ struct Hidden {
   bool chords = false;
 };
 
-// Lesson-level values that an example may override are resolved here: every example has its own.
+// Lesson-level values that an example may override are resolved here: every example has its own. The `…_range` of a key
+// that is not written is empty.
 struct Example {
   std::optional<Prose> title;
   std::optional<Prose> intro;
@@ -63,18 +72,22 @@ struct Example {
   theory::Meter meter;
   theory::Feel feel = theory::Feel::straight;
   std::vector<Staff> staves;
+  Range staves_range;
   std::vector<Label> labels;
   std::optional<int> bars_per_line;  // nullopt: auto
   Range bars_per_line_range;
   std::optional<theory::Tempo> tempo;
+  Range tempo_range;
   std::vector<Prose> practice;
   BuildUp build_up = BuildUp::none;
+  Range build_up_range;
   std::optional<Form> form;
   std::optional<NeckPicture> neck;
   std::vector<Shape> shapes;
   std::optional<Located<int>> vary;  // the example whose notes it takes, from 1
   std::optional<Located<int>> blank_bars;
   Hidden hide;
+  Range hide_range;
   Music music;  // empty where blank_bars is set
   Range range;  // of its `[[example]]`
 };
@@ -100,16 +113,21 @@ struct Lesson {
   Located<std::string> template_name;  // "music-stand" where none is given (then with an empty range)
   Paper paper = Paper::a4;
   std::string language = "en";
+  Range language_range;
   NoteNames note_names = NoteNames::letters;
+  Range note_names_range;
   std::optional<Located<std::string>> link;
-  std::optional<Located<std::string>> logo;
+  std::optional<Located<std::string>> logo;  // as written
+  std::string logo_path;                     // of the file that `logo` names, as the system reads it
   std::string logo_alt;
   bool left_handed = false;
+  Range handed_range;
   bool name_line = false;
   std::string copyright;
   std::optional<Prose> intro;
   std::vector<Prose> practice;
-  int practice_log = 0;
+  int practice_log = 0;  // rows
+  Range practice_log_range;
   std::vector<Example> examples;
 };
 

@@ -47,11 +47,11 @@ std::optional<StruckNote> parse_struck(std::string_view text) {
 }
 
 PlaceholderProblem wrong(std::string_view braces, std::string_view what, std::string_view help) {
-  return {"“" + std::string(braces) + "” " + std::string(what), std::string(help)};
+  return {"'" + std::string(braces) + "' " + std::string(what), std::string(help)};
 }
 
 Parsed parse_key_word(std::string_view braces, std::string_view rest) {
-  if (!rest.empty()) return wrong(braces, "has something after “key”", "write {{key}}");
+  if (!rest.empty()) return wrong(braces, "has something after 'key'", "write {{key}}");
   return Placeholder(KeyPlaceholder{});
 }
 
@@ -74,7 +74,7 @@ Parsed parse_struck_word(std::string_view braces, std::string_view word, std::st
   const std::string name(word);
   if (!struck) {
     return wrong(braces, "does not say which note",
-                 "write the bar, a dot and the note’s number: {{" + name + " 3.2}} is the 2nd note of bar 3, {{" +
+                 "write the bar, a dot and the note's number: {{" + name + " 3.2}} is the 2nd note of bar 3, {{" +
                      name + " 2:3.2}} that of example 2");
   }
   if (struck->note < 1) return wrong(braces, "asks for note 0", "notes are counted from 1 in every bar");
@@ -106,7 +106,7 @@ Parsed parse_one(std::string_view braces) {
                near.empty()
                    ? "known are {{key}}, {{degree b3}}, {{chord V7}}, {{note 3.2}}, {{place 3.2}}, {{tempo first}} "
                      "and {{tempo last}}"
-                   : "did you mean “" + near + "”?");
+                   : "did you mean '" + near + "'?");
 }
 
 // The first `{{` from `from` on, so that what follows it is no third brace.
@@ -118,7 +118,7 @@ std::size_t find_open(std::string_view text, std::size_t from) {
 }
 
 PlaceholderProblem unclosed() {
-  return {"“{{” is not closed on its line", "write “}}” after it; where braces are meant as such, only one of them"};
+  return {"'{{' is not closed on its line", "write '}}' after it; where braces are meant as such, only one of them"};
 }
 
 }  // namespace

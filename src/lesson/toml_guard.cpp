@@ -1,0 +1,106 @@
+#include "lesson/toml_guard.h"
+
+#include <optional>
+#include <string>
+#include <string_view>
+
+#include "lesson/toml_string.h"
+#include "lesson/toml_tree.h"
+#include "source/utf8.h"
+
+namespace fretsheaf::lesson {
+namespace {
+
+using source::Code;
+
+// Reads just enough to know where strings and comments are. What it cannot follow it leaves to the parser, which stops
+// there too.
+class DepthScan {
+ public:
+  explicit DepthScan(std::string_view bytes) : bytes_(bytes) {}
+
+  // The place of the first bracket or dot that goes too deep.
+  std::optional<std::size_t> too_deep() {
+    while (at_ < bytes_.size()) {
+      if (!step()) return {};
+      if (depth_ > max_toml_depth || dots_ >= max_toml_depth) return at_ - 1;
+    }
+    return {};
+  }
+
+ private:
+  // False where a string is not closed.
+  bool step() {
+    const char c = bytes_[at_];
+    if (c == '"' || c == '\'') {
+      const auto string = find_toml_string(bytes_, at_);
+      if (!string) return false;
+      at_ = string->end;
+      return true;
+    }
+    if (c == '#') {
+      at_ = std::min(bytes_.find('\n', at_), bytes_.size());
+      return true;
+    }
+    ++at_;
+    if (c == '[' || c == '{') ++depth_;
+    if ((c == ']' || c == '}') && depth_ > 0) --depth_;
+    if (c == '.') ++dots_;
+    if (c == '=' || c == ',' || c == '\n' || c == '[' || c == '{') dots_ = 0;
+    return true;
+  }
+
+  std::string_view bytes_;
+  std::size_t at_ = 0;
+  int depth_ = 0;
+  int dots_ = 0;
+};
+
+source::Range one_byte(std::size_t at, source::FileId file) {
+  return {static_cast<std::uint32_t>(at), static_cast<std::uint32_t>(at + 1), file};
+}
+
+std::string mebibytes(std::size_t bytes) {
+  constexpr std::size_t mebi = 1024 * 1024;
+  return std::to_string(bytes / mebi) + " MiB";
+}
+
+void report_encoding(const std::string& bytes, std::size_t at, source::FileId file, source::Diagnostics& diagnostics) {
+  const bool utf16 = bytes.starts_with("\xFF\xFE") || bytes.starts_with("\xFE\xFF");
+  diagnostics.error(Code::file_encoding, one_byte(at, file),
+                    utf16 ? "this file is UTF-16, not UTF-8" : "from here on this file is not UTF-8",
+                    "save it again with the encoding UTF-8");
+}
+
+}  // namespace
+
+bool guard_toml_depth(const source::Text& text, source::FileId file, source::Diagnostics& diagnostics) {
+  const auto at = DepthScan(text.bytes()).too_deep();
+  if (!at) return true;
+  diagnostics.error(Code::nested_too_deeply, one_byte(*at, file),
+                    "this is nested more than " + std::to_string(max_toml_depth) + " deep");
+  return false;
+}
+
+SoundBytes check_bytes(std::string bytes, std::size_t limit, source::FileId file) {
+  SoundBytes result;
+  if (bytes.size() > limit) {
+    result.diagnostics.error(Code::file_too_large, {0, 0, file},
+                             "this file is larger than " + mebibytes(limit) + ", the most that is read",
+                             "split it into several");
+    return result;
+  }
+  if (const auto at = source::first_invalid_utf8(bytes)) {
+    report_encoding(bytes, *at, file, result.diagnostics);
+    for (std::size_t i = *at; i < bytes.size(); ++i) {
+      if (static_cast<unsigned char>(bytes[i]) >= 0x80) bytes[i] = '?';
+    }
+  } else if (const auto nul = bytes.find('\0'); nul != std::string::npos) {
+    result.diagnostics.error(Code::nul_character, one_byte(nul, file), "this file holds a NUL character",
+                             "it is not a text file, or was damaged: take the character out");
+  }
+  result.shown = std::move(bytes);
+  return result;
+}
+
+}  // namespace fretsheaf::lesson

@@ -1,0 +1,166 @@
+#include "lesson/toml_string.h"
+
+#include <algorithm>
+#include <cstdint>
+
+#include "source/utf8.h"
+
+namespace fretsheaf::lesson {
+namespace {
+
+bool is_basic(Quotes quotes) {
+  return quotes == Quotes::basic || quotes == Quotes::basic_lines;
+}
+bool is_lines(Quotes quotes) {
+  return quotes == Quotes::basic_lines || quotes == Quotes::literal_lines;
+}
+
+// Walks a string's body, a unit at a time: a byte, a line end, or an escape.
+class Walk {
+ public:
+  Walk(std::string_view bytes, const TomlString& string)
+      : body_(bytes.substr(0, string.body_end)), at_(string.body_begin), escapes_(is_basic(string.quotes)) {}
+
+  bool done() const { return at_ >= body_.size(); }
+  std::size_t at() const { return at_; }
+
+  // Takes one unit and appends what it says.
+  void step(std::string& value) {
+    if (escapes_ && body_[at_] == '\\' && at_ + 1 < body_.size()) {
+      escape(value);
+    } else if (body_[at_] == '\r' && at_ + 1 < body_.size() && body_[at_ + 1] == '\n') {
+      value += '\n';
+      at_ += 2;
+    } else {
+      value += body_[at_++];
+    }
+  }
+
+ private:
+  void escape(std::string& value) {
+    const char letter = body_[at_ + 1];
+    constexpr std::string_view letters = "btnfr\"\\";
+    constexpr std::string_view meanings = "\b\t\n\f\r\"\\";
+    if (letter == 'u' || letter == 'U') {
+      const std::size_t digits = letter == 'u' ? 4 : 8;
+      source::append_utf8(value, hexadecimal(body_.substr(at_ + 2, digits)));
+      at_ = std::min(at_ + 2 + digits, body_.size());
+    } else if (const auto index = letters.find(letter); index != std::string_view::npos) {
+      value += meanings[index];
+      at_ += 2;
+    } else {
+      // A backslash at the end of a line takes the line end and all white space after it away.
+      at_ = std::min(body_.find_first_not_of(" \t\r\n", at_ + 1), body_.size());
+    }
+  }
+
+  static char32_t hexadecimal(std::string_view digits) {
+    std::uint32_t value = 0;
+    for (const char digit : digits) {
+      value *= 16;
+      if (digit >= '0' && digit <= '9') value += static_cast<std::uint32_t>(digit - '0');
+      if (digit >= 'a' && digit <= 'f') value += static_cast<std::uint32_t>(digit - 'a' + 10);
+      if (digit >= 'A' && digit <= 'F') value += static_cast<std::uint32_t>(digit - 'A' + 10);
+    }
+    return value;
+  }
+
+  std::string_view body_;
+  std::size_t at_;
+  bool escapes_;
+};
+
+Quotes quotes_at(std::string_view bytes, std::size_t begin) {
+  const char mark = bytes[begin];
+  const bool three = bytes.substr(begin, 3) == std::string(3, mark);
+  if (mark == '"') return three ? Quotes::basic_lines : Quotes::basic;
+  return three ? Quotes::literal_lines : Quotes::literal;
+}
+
+std::optional<std::size_t> find_line_close(std::string_view bytes, std::size_t from, Quotes quotes) {
+  const char mark = quote_marks(quotes).front();
+  for (std::size_t at = from; at < bytes.size() && bytes[at] != '\n'; ++at) {
+    if (bytes[at] == mark) return at;
+    if (bytes[at] == '\\' && is_basic(quotes)) ++at;
+  }
+  return {};
+}
+
+// Up to two quotes may stand before the closing three: the last three of a run close.
+std::optional<std::size_t> find_lines_close(std::string_view bytes, std::size_t from, Quotes quotes) {
+  const auto marks = quote_marks(quotes);
+  for (std::size_t at = from; at < bytes.size(); ++at) {
+    if (bytes.substr(at, 3) == marks) {
+      std::size_t more = 0;
+      while (more < 2 && at + 3 + more < bytes.size() && bytes[at + 3 + more] == marks.front()) ++more;
+      return at + more;
+    }
+    if (bytes[at] == '\\' && is_basic(quotes)) ++at;
+  }
+  return {};
+}
+
+}  // namespace
+
+std::string_view quote_marks(Quotes quotes) {
+  switch (quotes) {
+    case Quotes::basic:
+      return "\"";
+    case Quotes::literal:
+      return "'";
+    case Quotes::basic_lines:
+      return "\"\"\"";
+    case Quotes::literal_lines:
+      break;
+  }
+  return "'''";
+}
+
+std::optional<TomlString> find_toml_string(std::string_view bytes, std::size_t begin) {
+  TomlString result;
+  result.quotes = quotes_at(bytes, begin);
+  const std::size_t width = quote_marks(result.quotes).size();
+  result.begin = begin;
+  result.body_begin = begin + width;
+  const bool lines = is_lines(result.quotes);
+  if (lines && bytes.substr(result.body_begin, 2) == "\r\n") {
+    result.body_begin += 2;
+  } else if (lines && bytes.substr(result.body_begin, 1) == "\n") {
+    result.body_begin += 1;
+  }
+  const auto close = lines ? find_lines_close(bytes, result.body_begin, result.quotes)
+                           : find_line_close(bytes, result.body_begin, result.quotes);
+  if (!close) return {};
+  result.body_end = *close;
+  result.end = *close + width;
+  return result;
+}
+
+std::string toml_string_value(std::string_view bytes, const TomlString& string) {
+  std::string value;
+  for (Walk walk(bytes, string); !walk.done();) walk.step(value);
+  return value;
+}
+
+source::Range place_in_text(const source::Text& file, source::Range value, std::size_t begin, std::size_t end) {
+  const std::string_view bytes = file.bytes();
+  if (value.begin >= bytes.size() || (bytes[value.begin] != '"' && bytes[value.begin] != '\'')) return value;
+  const auto string = find_toml_string(bytes, value.begin);
+  if (!string) return value;
+  std::string said;
+  Walk walk(bytes, *string);
+  std::size_t first = string->body_end;
+  for (bool found = false; !walk.done() && said.size() < end;) {
+    const std::size_t before = walk.at();
+    walk.step(said);
+    if (!found && said.size() > begin) {
+      first = before;
+      found = true;
+    }
+  }
+  if (begin >= end) first = walk.at();
+  const auto last = std::max(walk.at(), first);
+  return {static_cast<std::uint32_t>(first), static_cast<std::uint32_t>(last), value.file};
+}
+
+}  // namespace fretsheaf::lesson

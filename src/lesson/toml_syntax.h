@@ -1,0 +1,16 @@
+#pragma once
+
+#include <cstddef>
+
+#include "source/diagnostic.h"
+#include "source/text.h"
+
+namespace fretsheaf::lesson {
+
+// Reports why a file is no TOML, as one error. Looks for the usual slips (an unclosed quote, a text without quotes,
+// typographic quotes, a missing `=`, a key written twice …) from the top, and falls back on `parser_stopped`, the byte
+// where the parser gave up. REQUIRES: the parser refused the text, and its depth is guarded.
+void explain_syntax(const source::Text& text, source::FileId file, std::size_t parser_stopped,
+                    source::Diagnostics& diagnostics);
+
+}  // namespace fretsheaf::lesson
