@@ -1,0 +1,106 @@
+#include <algorithm>
+#include <catch2/catch.hpp>
+#include <cctype>
+#include <filesystem>
+#include <set>
+#include <string>
+
+#include "house/files.h"
+
+namespace fs = std::filesystem;
+
+namespace {
+
+const std::set<std::string> top_level = {"CMakeLists.txt", "README.md", "DEVELOPERS.md", "LICENSE",     "src",
+                                         "templates",      "fonts",     "tests",         "demo-lessons"};
+
+bool is_text(const std::string& path) {
+  static const std::set<std::string> endings = {".h", ".cpp", ".def", ".md", ".txt", ".toml", ".cmake", ".sh", ""};
+  return endings.contains(fs::path(path).extension().string());
+}
+
+bool holds_word(const std::string& text, const std::string& word) {
+  const auto is_letter = [&](std::size_t at) {
+    return at < text.size() && std::isalpha(static_cast<unsigned char>(text[at]));
+  };
+  for (auto at = text.find(word); at != std::string::npos; at = text.find(word, at + 1)) {
+    if ((at == 0 || !is_letter(at - 1)) && !is_letter(at + word.size())) return true;
+  }
+  return false;
+}
+
+}  // namespace
+
+TEST_CASE("the top level holds what a visitor expects, and nothing else") {
+  std::set<std::string> found;
+  for (const auto& entry : fs::directory_iterator(FRETSHEAF_PROJECT_DIR)) {
+    const std::string name = entry.path().filename().string();
+    // Dot-files are allowed; build folders are ignored by git.
+    if (!name.starts_with('.') && !name.starts_with("build")) found.insert(name);
+  }
+  CHECK(found == top_level);
+}
+
+TEST_CASE("tests mirror the rooms") {
+  const std::set<std::string> others = {"benchmarks", "fuzz", "golden", "house", "support"};
+  for (const auto& entry : fs::directory_iterator(project_path("tests"))) {
+    if (!entry.is_directory()) continue;
+    const std::string name = entry.path().filename().string();
+    CAPTURE(name);
+    CHECK((others.contains(name) || fs::is_directory(project_path("src/" + name))));
+  }
+}
+
+TEST_CASE("a source file is one idea, and never long") {
+  for (const char* folder : {"src", "tests"}) {
+    for (const std::string& path : files_below(folder, {".h", ".cpp"})) {
+      const std::string text = text_of(path);
+      CAPTURE(path);
+      CHECK(std::count(text.begin(), text.end(), '\n') <= 600);
+    }
+  }
+}
+
+TEST_CASE("what begins as a script can be run, and the scripts of the guide are there") {
+  std::set<std::string> scripts;
+  for (const std::string& path : project_files()) {
+    if (!text_of(path).starts_with("#!")) continue;
+    scripts.insert(path);
+    CAPTURE(path);
+    CHECK((fs::status(project_path(path)).permissions() & fs::perms::owner_exec) != fs::perms::none);
+  }
+  for (const char* path : {"tests/run", ".ci/run", "demo-lessons/print", "tests/support/slow_checks"}) {
+    CAPTURE(path);
+    CHECK(scripts.contains(path));
+  }
+}
+
+TEST_CASE("a mark is a word of its own") {
+  CHECK(holds_word("// NB: x", "NB"));
+  CHECK(holds_word("NB", "NB"));
+  CHECK_FALSE(holds_word("NBA UNB", "NB"));
+}
+
+TEST_CASE("nothing is put off in the source") {
+  // Each in two parts, so that this file does not find itself.
+  const std::vector<std::string> marks = {std::string("TO") + "DO", std::string("FIX") + "ME", std::string("XX") + "X",
+                                          std::string("HA") + "CK"};
+  for (const std::string& path : project_files()) {
+    if (!is_text(path) || path.starts_with("tests/golden/")) continue;
+    const std::string text = text_of(path);
+    for (const std::string& mark : marks) {
+      CAPTURE(path, mark);
+      CHECK_FALSE(holds_word(text, mark));
+    }
+  }
+}
+
+TEST_CASE("no line ends in blanks, and each text ends in a line end") {
+  for (const std::string& path : project_files()) {
+    if (!is_text(path) || path.starts_with("tests/golden/")) continue;
+    const std::string text = text_of(path);
+    CAPTURE(path);
+    CHECK((text.empty() || text.back() == '\n'));
+    CHECK(text.find(" \n") == std::string::npos);
+  }
+}

@@ -1,0 +1,63 @@
+#include "support/golden.h"
+
+#include <catch2/catch.hpp>
+#include <cstdlib>
+#include <filesystem>
+#include <fstream>
+#include <iterator>
+
+namespace {
+
+std::string golden_path(std::string_view name) {
+  return std::string(FRETSHEAF_PROJECT_DIR) + "/tests/golden/" + std::string(name);
+}
+
+bool is_updating() {
+  const char* flag = std::getenv("FRETSHEAF_UPDATE_GOLDEN");
+  return flag != nullptr && std::string_view(flag) == "1";
+}
+
+std::string_view first_line(std::string_view& rest) {
+  const std::string_view line = rest.substr(0, rest.find('\n'));
+  rest.remove_prefix(line.size() == rest.size() ? line.size() : line.size() + 1);
+  return line;
+}
+
+}  // namespace
+
+std::string golden_difference(std::string_view expected, std::string_view actual) {
+  if (expected == actual) return {};
+  const auto show = [](bool ended, std::string_view line) {
+    return ended ? std::string("the end") : "\"" + std::string(line) + "\"";
+  };
+  for (int number = 1;; ++number) {
+    const bool expected_ended = expected.empty();
+    const bool actual_ended = actual.empty();
+    const std::string_view wanted = first_line(expected);
+    const std::string_view found = first_line(actual);
+    if (wanted != found || expected_ended != actual_ended) {
+      return "line " + std::to_string(number) + ":\n  expected " + show(expected_ended, wanted) + "\n  found    " +
+             show(actual_ended, found);
+    }
+    if (expected_ended) return "only in the line end at the end of the file";
+  }
+}
+
+void check_golden(GoldenName name, std::string_view text) {
+  const std::string path = golden_path(name.text);
+  INFO("golden file tests/golden/" << name.text);
+  CHECK(text.size() <= golden_size_cap);
+  if (is_updating()) {
+    std::filesystem::create_directories(std::filesystem::path(path).parent_path());
+    std::ofstream(path, std::ios::binary) << text;
+  }
+  std::ifstream file(path, std::ios::binary);
+  if (!file) {
+    FAIL_CHECK("it is not there; tests/run --update-golden writes it");
+    return;
+  }
+  const std::string expected(std::istreambuf_iterator<char>(file), {});
+  const std::string difference = golden_difference(expected, text);
+  if (!difference.empty()) FAIL_CHECK("differs in " << difference);
+  CHECK(difference.empty());
+}
