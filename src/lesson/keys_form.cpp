@@ -1,0 +1,143 @@
+#include <charconv>
+#include <tuple>
+
+#include "lesson/keys_example.h"
+
+namespace fretsheaf::lesson {
+namespace {
+
+using source::Code;
+
+struct FormKeys {
+  Setting<std::string> bars;
+  std::vector<FormBar> chart;
+  Setting<std::pair<int, int>> here;
+  Setting<bool> write_out;
+};
+
+// The chords of one bar, a comma between two.
+std::optional<FormBar> read_bar(const Field& field, std::size_t begin, std::string_view word) {
+  FormBar bar;
+  bar.range = field.place(begin, begin + word.size());
+  for (std::size_t at = 0; at <= word.size();) {
+    const auto comma = std::min(word.find(',', at), word.size());
+    const auto name = word.substr(at, comma - at);
+    const auto chord = theory::parse_chord(name);
+    if (!chord) {
+      field.diagnostics.error(Code::unsound_value, field.place(begin + at, begin + std::max(comma, at + 1)),
+                              name.empty() ? "a chord is missing beside this ','" : shown(name) + " is not a chord",
+                              "write chords as in \"Dm7,G7 | i7\": a space between bars, a ',' in a bar, a '|' where a "
+                              "line of the chart ends");
+      return {};
+    }
+    bar.chords.push_back(*chord);
+    at = comma + 1;
+  }
+  return bar;
+}
+
+void read_bars(FormKeys& into, const Field& field) {
+  constexpr std::size_t most = 2000;
+  into.bars.set({});
+  const auto text = read_text(field);
+  if (!text) return;
+  const std::string& bars = text->value;
+  bool sound = true;
+  bool begins_line = true;
+  for (std::size_t at = bars.find_first_not_of(" \t\n"); at < bars.size(); at = bars.find_first_not_of(" \t\n", at)) {
+    if (bars[at] == '|') {
+      begins_line = true;
+      ++at;
+      continue;
+    }
+    const auto end = std::min(bars.find_first_of(" \t\n|", at), bars.size());
+    auto bar = read_bar(field, at, std::string_view(bars).substr(at, end - at));
+    sound = sound && bar;
+    if (bar) {
+      bar->begins_line = begins_line;
+      into.chart.push_back(std::move(*bar));
+    }
+    begins_line = false;
+    at = end;
+  }
+  if (!sound) return;
+  if (into.chart.empty() || into.chart.size() > most) {
+    return field.error(Code::out_of_range,
+                       into.chart.empty() ? "the form has no bars" : "the form has more than 2000 bars",
+                       "write chords with a space between bars, as in \"i7 IV7 | i7 v7\"");
+  }
+  into.bars.set(text);
+}
+
+std::optional<std::pair<int, int>> parse_range(std::string_view text) {
+  int first = 0;
+  int last = 0;
+  const char* const end = text.data() + text.size();
+  const auto a = std::from_chars(text.data(), end, first);
+  if (a.ec != std::errc() || first < 0) return {};
+  if (a.ptr == end) return std::pair{first, first};
+  if (*a.ptr != '-') return {};
+  const auto b = std::from_chars(a.ptr + 1, end, last);
+  if (b.ec != std::errc() || b.ptr != end || last < first) return {};
+  return std::pair{first, last};
+}
+
+void read_here(FormKeys& into, const Field& field) {
+  into.here.set({});
+  const auto text = read_text(field);
+  if (!text) return;
+  const auto bars = parse_range(text->value);
+  if (bars && bars->first >= 1) {
+    into.here.set({{*bars, text->range}});
+  } else {
+    field.error(Code::unsound_value, shown(text->value) + " does not name bars of the form",
+                "write the first and the last, counted from 1, as in \"1-4\"");
+  }
+}
+
+constexpr Rule<FormKeys> rules[] = {
+    {"bars", "\"i7 IV7 | i7 v7\"", read_bars},
+    {"here", "\"1-4\"", read_here},
+    {"write-out", "true", [](FormKeys& into, const Field& field) { into.write_out.set(read_truth(field)); }},
+};
+
+bool check(const FormKeys& keys, const Field& field) {
+  if (!keys.bars.written) {
+    field.error(Code::missing_key, "'form' has no 'bars'", "write form = " + std::string(field.sample));
+  }
+  if (!keys.bars || keys.here.wrong() || keys.write_out.wrong()) return false;
+  const auto count = static_cast<int>(keys.chart.size());
+  if (keys.here && keys.here->second > count) {
+    field.diagnostics.error(Code::out_of_range, keys.here.range(),
+                            "'here' goes to bar " + std::to_string(keys.here->second) + ", and the form has " +
+                                std::to_string(count) + (count == 1 ? " bar" : " bars"));
+    return false;
+  }
+  if (keys.write_out.value_or(false) && !keys.here) {
+    field.error(Code::missing_key, "'form' is to be written out and does not say where this example stands in it",
+                "write here = \"1-4\" with its bars");
+    return false;
+  }
+  return true;
+}
+
+}  // namespace
+
+std::optional<Located<Form>> read_form(const Field& field) {
+  if (field.value.kind != TomlValue::Kind::table) {
+    wrong_type(field, "a table");
+    return {};
+  }
+  FormKeys keys;
+  read_table<FormKeys>(field.value, rules, keys, {field.files, field.diagnostics, "'form'", nullptr});
+  if (!check(keys, field)) return {};
+  Form form;
+  form.bars = *keys.bars.value;
+  form.chart = std::move(keys.chart);
+  if (keys.here) std::tie(form.here_first, form.here_last) = *keys.here;
+  form.write_out = keys.write_out.value_or(false);
+  form.range = field.value.range;
+  return Located<Form>{std::move(form), field.value.range};
+}
+
+}  // namespace fretsheaf::lesson

@@ -1,0 +1,107 @@
+#include "lesson/keys_music.h"
+
+#include <cstdlib>
+#include <string>
+
+#include "theory/keys.h"
+
+namespace fretsheaf::lesson {
+namespace {
+
+using source::Code;
+
+constexpr Choices<theory::Feel, 4> feels = {{{"straight", theory::Feel::straight},
+                                             {"swing", theory::Feel::swing},
+                                             {"shuffle", theory::Feel::shuffle},
+                                             {"swing-16", theory::Feel::swing_16}}};
+constexpr Choices<Staff, 3> staff_names = {{{"slash", Staff::slash}, {"notes", Staff::notes}, {"tab", Staff::tab}}};
+constexpr Choices<Label, 5> label_names = {{{"notes", Label::notes},
+                                            {"chord-degrees", Label::chord_degrees},
+                                            {"key-degrees", Label::key_degrees},
+                                            {"fingers", Label::fingers},
+                                            {"counts", Label::counts}}};
+
+void not_a_key(const Field& field, std::string_view text) {
+  const auto gap = std::min(text.find(' '), text.size());
+  const auto tonic = theory::parse_note_name(text.substr(0, gap));
+  const auto modes = theory::mode_names();
+  if (!tonic) {
+    field.error(Code::unsound_value, shown(text) + " is not a key", "write a tonic and a mode, as in \"D dorian\"");
+  } else if (gap == text.size()) {
+    const std::string name = tonic->to_string();
+    field.error(Code::unsound_value, shown(text) + " does not say its mode",
+                "write \"" + name + " major\" or \"" + name + " minor\"; the modes are " + one_of(modes));
+  } else {
+    const auto mode = text.substr(gap + 1);
+    field.diagnostics.error(Code::unknown_value, field.place(gap + 1, text.size()), shown(mode) + " is not a mode",
+                            suggestion(mode, modes, "the modes are " + one_of(modes)));
+  }
+}
+
+}  // namespace
+
+std::optional<theory::Key> read_key_name(const Field& field, std::string_view text,
+                                         std::optional<theory::Mode> default_mode) {
+  const auto key = theory::parse_key(text, default_mode);
+  if (!key) {
+    not_a_key(field, text);
+    return {};
+  }
+  if (theory::has_signature(*key)) return key;
+  const int signs = key->signature();
+  field.error(Code::too_many_signs,
+              shown(text) + " would have " + std::to_string(std::abs(signs)) + (signs > 0 ? " sharps" : " flats") +
+                  ", and a signature has at most seven",
+              "write \"" + theory::enharmonic_key(*key).to_string() + "\", which sounds the same");
+  return {};
+}
+
+void read_key(MusicKeys& into, const Field& field) {
+  into.key.set({});
+  const auto text = read_text(field);
+  if (!text) return;
+  if (const auto key = read_key_name(field, text->value)) into.key.set({{*key, text->range}});
+}
+
+void read_meter(MusicKeys& into, const Field& field) {
+  into.meter.set({});
+  const auto text = read_text(field);
+  if (!text) return;
+  if (auto meter = theory::parse_meter(text->value)) {
+    into.meter.set({{std::move(*meter), text->range}});
+  } else {
+    field.error(Code::unsound_value, shown(text->value) + " is not a meter",
+                "write 1 to 64 counts over 1, 2, 4, 8, 16, 32 or 64, as in \"4/4\" or \"2+2+3/8\"");
+  }
+}
+
+void read_feel(MusicKeys& into, const Field& field) {
+  into.feel.set(read_choice(field, feels));
+}
+
+void read_staves(MusicKeys& into, const Field& field) {
+  auto staves = read_choices(field, staff_names);
+  if (staves && staves->value.empty()) {
+    field.error(Code::out_of_range, "'staves' is empty", "name at least one of slash, notes and tab");
+    staves.reset();
+  }
+  into.staves.set(std::move(staves));
+}
+
+void read_labels(MusicKeys& into, const Field& field) {
+  into.labels.set(read_choices(field, label_names));
+}
+
+void read_bars_per_line(MusicKeys& into, const Field& field) {
+  constexpr int most = 64;
+  into.bars_per_line.set({});
+  if (field.value.kind == TomlValue::Kind::text && field.value.text == "auto") {
+    into.bars_per_line.set({{std::nullopt, field.value.range}});
+  } else if (field.value.kind != TomlValue::Kind::whole) {
+    wrong_type(field, "a whole number without quotes, or \"auto\"");
+  } else if (const auto bars = read_whole(field, 1, most)) {
+    into.bars_per_line.set({{bars->value, bars->range}});
+  }
+}
+
+}  // namespace fretsheaf::lesson

@@ -1,0 +1,176 @@
+#include "lesson/keys_value.h"
+
+#include <algorithm>
+
+#include "lesson/toml_string.h"
+#include "source/nearest.h"
+#include "source/utf8.h"
+
+namespace fretsheaf::lesson {
+namespace {
+
+using source::Code;
+
+std::string_view kind_words(const TomlValue& value) {
+  switch (value.kind) {
+    case TomlValue::Kind::text:
+      return "a text";
+    case TomlValue::Kind::whole:
+      return "a whole number";
+    case TomlValue::Kind::decimal:
+      return "a number with a decimal point";
+    case TomlValue::Kind::truth:
+      return value.truth ? "true" : "false";
+    case TomlValue::Kind::date:
+      return "a date or a time";
+    case TomlValue::Kind::list:
+      return "a list";
+    case TomlValue::Kind::table:
+      break;
+  }
+  return "a table";
+}
+
+std::string quoted(std::string_view name) {
+  return "'" + std::string(name) + "'";
+}
+
+}  // namespace
+
+Range Field::place(std::size_t begin, std::size_t end) const {
+  return place_in_text(files[value.range.file], value.range, begin, end);
+}
+
+std::string shown(std::string_view words) {
+  constexpr std::size_t most = 40;
+  std::string result;
+  std::size_t count = 0;
+  while (!words.empty() && count++ < most) {
+    const auto next = source::decode_utf8(words);
+    result += next.code_point < 0x20 ? " " : words.substr(0, next.length);
+    words.remove_prefix(next.length);
+  }
+  if (!words.empty()) result += "…";
+  return quoted(result);
+}
+
+std::string one_of(std::span<const std::string_view> names) {
+  std::string result;
+  for (std::size_t i = 0; i < names.size(); ++i) {
+    if (i > 0) result += i + 1 == names.size() ? " or " : ", ";
+    result += names[i];
+  }
+  return result;
+}
+
+std::string suggestion(std::string_view word, std::span<const std::string_view> known, std::string otherwise) {
+  const std::string near = source::nearest(word, known);
+  return near.empty() ? std::move(otherwise) : "did you mean " + quoted(near) + "?";
+}
+
+void wrong_type(const Field& field, std::string_view wanted) {
+  const std::string subject = field.item ? "every item of " + quoted(field.name) : quoted(field.name);
+  field.error(Code::wrong_type,
+              subject + " must be " + std::string(wanted) + ", not " + std::string(kind_words(field.value)),
+              "write " + std::string(field.name) + " = " + std::string(field.sample));
+}
+
+std::optional<Located<std::string>> read_text(const Field& field) {
+  if (field.value.kind != TomlValue::Kind::text) {
+    wrong_type(field, "a text in quotes");
+    return {};
+  }
+  return Located<std::string>{field.value.text, field.value.range};
+}
+
+std::optional<Located<std::string>> read_line(const Field& field) {
+  auto text = read_text(field);
+  if (!text) return {};
+  // A text between """ and """ ends in a line end where its closing quotes stand on a line of their own.
+  while (text->value.ends_with('\n')) text->value.pop_back();
+  const auto line_end = text->value.find('\n');
+  if (line_end == std::string::npos) return text;
+  field.diagnostics.error(Code::unsound_value, field.place(line_end, line_end + 1),
+                          quoted(field.name) + " has more than one line", "write it on one line");
+  return {};
+}
+
+std::optional<Located<int>> read_whole(const Field& field, int least, int most) {
+  if (field.value.kind != TomlValue::Kind::whole) {
+    wrong_type(field, "a whole number without quotes");
+    return {};
+  }
+  if (field.value.whole < least || field.value.whole > most) {
+    field.error(Code::out_of_range, quoted(field.name) + " is " + std::to_string(field.value.whole) +
+                                        " and must be from " + std::to_string(least) + " to " + std::to_string(most));
+    return {};
+  }
+  return Located<int>{static_cast<int>(field.value.whole), field.value.range};
+}
+
+std::optional<Located<bool>> read_truth(const Field& field) {
+  if (field.value.kind != TomlValue::Kind::truth) {
+    wrong_type(field, "true or false, without quotes");
+    return {};
+  }
+  return Located<bool>{field.value.truth, field.value.range};
+}
+
+std::optional<Located<std::vector<Prose>>> read_texts(const Field& field) {
+  if (field.value.kind != TomlValue::Kind::list || field.value.header) {
+    wrong_type(field, "a list of texts");
+    return {};
+  }
+  Located<std::vector<Prose>> result{{}, field.value.range};
+  bool sound = true;
+  for (const TomlValue& item : field.value.items) {
+    auto text = read_text(field.with(item));
+    sound = sound && text;
+    if (text) result.value.push_back(std::move(*text));
+  }
+  if (!sound) return {};
+  return result;
+}
+
+std::optional<Located<std::size_t>> read_name(const Field& field, std::span<const std::string_view> names) {
+  const auto text = read_text(field);
+  if (!text) return {};
+  const auto found = std::find(names.begin(), names.end(), text->value);
+  if (found != names.end()) return Located<std::size_t>{static_cast<std::size_t>(found - names.begin()), text->range};
+  field.error(Code::unknown_value, quoted(field.name) + " cannot be " + shown(text->value),
+              suggestion(text->value, names, "it can be " + one_of(names)));
+  return {};
+}
+
+std::optional<Located<std::vector<std::size_t>>> read_names(const Field& field,
+                                                            std::span<const std::string_view> names) {
+  if (field.value.kind != TomlValue::Kind::list || field.value.header) {
+    wrong_type(field, "a list");
+    return {};
+  }
+  Located<std::vector<std::size_t>> result{{}, field.value.range};
+  bool sound = true;
+  for (const TomlValue& item : field.value.items) {
+    const auto index = read_name(field.with(item), names);
+    sound = sound && index;
+    if (!index) continue;
+    if (std::find(result.value.begin(), result.value.end(), index->value) != result.value.end()) {
+      field.with(item).error(Code::duplicate_value,
+                             quoted(names[index->value]) + " stands twice in " + quoted(field.name),
+                             "keep one of them");
+      sound = false;
+    }
+    result.value.push_back(index->value);
+  }
+  if (!sound) return {};
+  return result;
+}
+
+void unknown_key(const TableContext& context, const TomlEntry& entry, std::span<const std::string_view> known) {
+  std::string help = context.elsewhere == nullptr ? std::string() : context.elsewhere(entry.key);
+  if (help.empty()) help = suggestion(entry.key, known, "it has " + one_of(known));
+  context.diagnostics.error(Code::unknown_key, entry.key_range,
+                            std::string(context.owner) + " has no key " + shown(entry.key), std::move(help));
+}
+
+}  // namespace fretsheaf::lesson
