@@ -53,6 +53,11 @@ struct BufferDeleter {
   void operator()(hb_buffer_t* buffer) const { hb_buffer_destroy(buffer); }
 };
 
+// What a reader copies is UTF-8 whatever was read.
+std::string_view valid(const Character& character) {
+  return character.code_point == U'\uFFFD' ? std::string_view("\uFFFD") : character.bytes;
+}
+
 class Itemizer {
  public:
   Itemizer(std::size_t fonts, const HasCodePoint& has) : fonts_(fonts), has_(has) {}
@@ -130,7 +135,7 @@ class Itemizer {
                        (neutral || runs.back().script == HB_SCRIPT_COMMON || runs.back().script == script);
     if (!joins) runs.push_back({font, HB_SCRIPT_COMMON, ""});
     if (!neutral) runs.back().script = script;
-    for (const Character& character : cluster) runs.back().text += character.bytes;
+    for (const Character& character : cluster) runs.back().text += valid(character);
   }
 
   void report(char32_t c) {

@@ -1,0 +1,95 @@
+#include "render/pdf_page.h"
+
+#include <array>
+#include <string>
+
+#include "render/uri.h"
+#include "sheet/number.h"
+
+namespace fretsheaf::render {
+
+void PdfPage::draw(const std::vector<sheet::Item>& items) {
+  for (const sheet::Item& item : items) std::visit(*this, item);
+}
+
+void PdfPage::operator()(const sheet::GlyphRun& run) {
+  cairo_scaled_font_t* const font = fonts_.font(run.font, run.size);
+  if (run.glyphs.empty() || font == nullptr) return;
+  color(run.color);
+  cairo_set_scaled_font(context_, font);
+  glyphs_.clear();
+  for (const sheet::Glyph& glyph : run.glyphs) glyphs_.push_back({glyph.id, glyph.x, glyph.y});
+  const int count = static_cast<int>(glyphs_.size());
+  if (run.text.empty()) return cairo_show_glyphs(context_, glyphs_.data(), count);
+  clusters_.clear();
+  for (const sheet::Cluster& cluster : run.clusters) clusters_.push_back({cluster.bytes, cluster.glyphs});
+  cairo_show_text_glyphs(context_, run.text.data(), static_cast<int>(run.text.size()), glyphs_.data(), count,
+                         clusters_.data(), static_cast<int>(clusters_.size()), cairo_text_cluster_flags_t{});
+}
+
+void PdfPage::operator()(const sheet::Rule& rule) {
+  color(rule.color);
+  cairo_set_line_width(context_, rule.width);
+  cairo_set_line_cap(context_, CAIRO_LINE_CAP_BUTT);
+  const std::array<double, 2> dashes = {rule.dash, rule.gap};
+  cairo_set_dash(context_, dashes.data(), rule.dash > 0 ? 2 : 0, 0);
+  cairo_move_to(context_, rule.from.x, rule.from.y);
+  cairo_line_to(context_, rule.to.x, rule.to.y);
+  cairo_stroke(context_);
+}
+
+void PdfPage::operator()(const sheet::Path& path) {
+  for (const sheet::Segment& segment : path.segments) trace(segment);
+  if (path.fill) {
+    color(*path.fill);
+    path.stroke ? cairo_fill_preserve(context_) : cairo_fill(context_);
+  }
+  if (path.stroke) {
+    color(*path.stroke);
+    cairo_set_line_width(context_, path.stroke_width);
+    cairo_set_line_cap(context_, path.round_ends ? CAIRO_LINE_CAP_ROUND : CAIRO_LINE_CAP_BUTT);
+    cairo_set_line_join(context_, path.round_ends ? CAIRO_LINE_JOIN_ROUND : CAIRO_LINE_JOIN_MITER);
+    cairo_set_dash(context_, nullptr, 0, 0);
+    cairo_stroke(context_);
+  }
+  cairo_new_path(context_);
+}
+
+void PdfPage::operator()(const sheet::Link& link) {
+  const std::optional<std::string> uri = safe_uri(link.uri);
+  if (!uri) return;
+  std::string attributes = "rect=[";
+  for (const double side :
+       {link.area.left, link.area.top, link.area.right - link.area.left, link.area.bottom - link.area.top}) {
+    sheet::append_fixed(attributes, side, 2);
+    attributes += ' ';
+  }
+  attributes += "] uri='" + *uri + "'";
+  cairo_tag_begin(context_, CAIRO_TAG_LINK, attributes.c_str());
+  cairo_tag_end(context_, CAIRO_TAG_LINK);
+}
+
+// The place where a group's tag belongs once the PDF says its structure.
+void PdfPage::operator()(const sheet::Group& group) {
+  draw(group.items);
+}
+
+void PdfPage::color(sheet::Color color) {
+  cairo_set_source_rgb(context_, color.red / 255.0, color.green / 255.0, color.blue / 255.0);
+}
+
+void PdfPage::trace(const sheet::Segment& segment) {
+  switch (segment.kind) {
+    case sheet::Segment::Kind::move:
+      return cairo_move_to(context_, segment.end.x, segment.end.y);
+    case sheet::Segment::Kind::line:
+      return cairo_line_to(context_, segment.end.x, segment.end.y);
+    case sheet::Segment::Kind::curve:
+      return cairo_curve_to(context_, segment.control1.x, segment.control1.y, segment.control2.x, segment.control2.y,
+                            segment.end.x, segment.end.y);
+    case sheet::Segment::Kind::close:
+      return cairo_close_path(context_);
+  }
+}
+
+}  // namespace fretsheaf::render

@@ -1,0 +1,33 @@
+#pragma once
+
+#include <vector>
+
+#include "render/svg_glyphs.h"
+#include "render/svg_writer.h"
+#include "sheet/sheet.h"
+
+namespace fretsheaf::render {
+
+// Writes items as SVG elements: the one switch over item kinds of the SVG.
+class SvgPage {
+ public:
+  // Both must outlive it.
+  SvgPage(SvgWriter& writer, SvgGlyphs& glyphs) : writer_(writer), glyphs_(glyphs) {}
+
+  void write(const std::vector<sheet::Item>& items);
+
+  void operator()(const sheet::GlyphRun& run);
+  void operator()(const sheet::Rule& rule);
+  void operator()(const sheet::Path& path);
+  void operator()(const sheet::Link& link);
+  void operator()(const sheet::Group& group);
+
+ private:
+  void part(sheet::Part part);
+  void describe(const sheet::Group& group);
+
+  SvgWriter& writer_;
+  SvgGlyphs& glyphs_;
+};
+
+}  // namespace fretsheaf::render
