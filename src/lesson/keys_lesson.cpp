@@ -158,6 +158,7 @@ void read_also_in(LessonKeys& into, const Field& field) {
 
 void read_examples(LessonKeys& into, const Field& field) {
   constexpr std::size_t most = 500;
+  into.examples_written = true;
   using Kind = TomlValue::Kind;
   const auto is_table = [](const TomlValue& item) { return item.kind == Kind::table; };
   if (field.value.kind == Kind::table && field.value.header) {

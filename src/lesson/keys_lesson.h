@@ -36,6 +36,7 @@ struct LessonKeys {
   Setting<NoteNames> note_names;
   Setting<bool> left_handed;
   Setting<bool> name_line;
+  bool examples_written = false;
   const TomlValue* examples = nullptr;  // the list of `[[example]]`
 };
 

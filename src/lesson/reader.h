@@ -2,6 +2,7 @@
 
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "lesson/lesson.h"
 #include "platform/system.h"
@@ -10,10 +11,20 @@
 
 namespace fretsheaf::lesson {
 
+// What a sheaf.toml says under [output].
+struct SheafOutput {
+  std::optional<Located<std::string>> folder;  // relative to the sheaf.toml's own
+  std::vector<Located<std::string>> formats;   // of pdf, svg, musicxml, mxl; empty where it names none
+};
+
 struct ReadLesson {
   source::Files files;  // the lesson first, then its sheaf.toml where there is one
   source::Diagnostics diagnostics;
   std::optional<Lesson> lesson;  // only where there are no errors
+  // The folder that the paths of templates and logos must stay inside: its sheaf.toml's, or the lesson's own; empty
+  // or ending in `/`. A path is relative to the folder of the file that it is written in (its range's).
+  std::string root;
+  SheafOutput output;
 };
 
 // Reads a lesson file and all its rules.
