@@ -30,6 +30,19 @@ void add_bookmark(cairo_surface_t* surface, const sheet::Bookmark& bookmark) {
                                 cairo_pdf_outline_flags_t{});
 }
 
+// Links make cairo call the whole file tagged, though nothing else of it is: a screen reader would read the links and
+// no word more. The claim stands in the catalog, near the end; blanks leave every offset as it was.
+void withdraw_claim_of_tags(std::string& bytes) {
+  const std::size_t catalog = bytes.rfind("/Type /Catalog");
+  if (catalog == std::string::npos) return;
+  const std::size_t end = bytes.find("endobj", catalog);
+  for (const std::string_view claim : {"/StructTreeRoot", "/MarkInfo"}) {
+    const std::size_t from = bytes.find(claim, catalog);
+    if (from >= end) continue;
+    for (std::size_t i = from; i < end && bytes[i] != '\n'; ++i) bytes[i] = ' ';
+  }
+}
+
 }  // namespace
 
 std::string pdf(const sheet::Sheet& sheet, typeface::FontSet& fonts) {
@@ -53,6 +66,7 @@ std::string pdf(const sheet::Sheet& sheet, typeface::FontSet& fonts) {
   cairo_surface_finish(surface.get());
   const bool drawn = cairo_status(context.get()) == CAIRO_STATUS_SUCCESS &&
                      cairo_surface_status(surface.get()) == CAIRO_STATUS_SUCCESS;
+  withdraw_claim_of_tags(bytes);
   return drawn ? bytes : std::string();
 }
 

@@ -65,8 +65,11 @@ void PdfPage::operator()(const sheet::Link& link) {
     attributes += ' ';
   }
   attributes += "] uri='" + *uri + "'";
+  // cairo 1.16 writes the object of a link only where another tag holds it; without, the file is damaged.
+  cairo_tag_begin(context_, "Document", nullptr);
   cairo_tag_begin(context_, CAIRO_TAG_LINK, attributes.c_str());
   cairo_tag_end(context_, CAIRO_TAG_LINK);
+  cairo_tag_end(context_, "Document");
 }
 
 // The place where a group's tag belongs once the PDF says its structure.

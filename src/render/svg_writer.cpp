@@ -32,7 +32,7 @@ std::string hex_color(sheet::Color color) {
 }
 
 SvgWriter::SvgWriter() {
-  PushHeader(false, true);
+  PushDeclaration("xml version=\"1.0\" encoding=\"UTF-8\"");
 }
 
 void SvgWriter::attribute(const char* name, std::string_view value) {
