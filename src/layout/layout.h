@@ -1,5 +1,7 @@
 #pragma once
 
+#include <string_view>
+
 #include "score/score.h"
 #include "sheet/sheet.h"
 #include "source/diagnostic.h"
@@ -9,8 +11,10 @@
 namespace fretsheaf::layout {
 
 // The finished pages of a score. `fonts` are the ids for each role (template::Role order), opened by the caller.
-// Reports characters that no font has (as errors) and what could not be laid out as asked (as warnings).
+// Reports characters that no font has (as errors) and what could not be laid out as asked (as warnings). `lesson_text`
+// is the lesson file's text: it is only searched for the places of such characters.
 sheet::Sheet lay_out(const score::Score& score, const templates::Template& look, typeface::Shaper& shaper,
-                     const std::vector<std::vector<typeface::FontId>>& fonts, source::Diagnostics& diagnostics);
+                     const std::vector<std::vector<typeface::FontId>>& fonts, source::Diagnostics& diagnostics,
+                     std::string_view lesson_text = {});
 
 }  // namespace fretsheaf::layout

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cstdint>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -46,6 +47,9 @@ class Type {
   // A sign of the music font (role `music`), at a staff space of `space` points (1 space = 0.25 em). It spells nothing
   // as text.
   Words sign(char32_t code_point, double space, sheet::Part part);
+
+  // The ink of a placed glyph's outline, from its origin.
+  typeface::Extents glyph_ink(int font, std::uint32_t glyph, double size) { return shaper_.extents(font, glyph, size); }
 
   const std::vector<MissingCharacter>& missing() const { return missing_; }
 

@@ -1,0 +1,116 @@
+#include "layout/example_blocks.h"
+
+#include <algorithm>
+#include <utility>
+
+#include "layout/heading.h"
+#include "layout/ink.h"
+#include "layout/music.h"
+#include "words/words.h"
+
+namespace fretsheaf::layout {
+namespace {
+
+constexpr double line_clear = 13;        // ink to ink between lines of music
+constexpr double heading_clear = 16;     // ink to ink between a heading and its music
+constexpr std::size_t short_intro = 12;  // lines; a longer one may be parted in its middle
+
+// What a page break hurts: after the first of several lines and before the last it leaves a line alone.
+constexpr double lone_line_penalty = 120;
+constexpr double line_penalty = 25;
+constexpr double after_music_penalty = 60;  // from the example's own ladder and notes
+
+Block music_block(MusicLine line, Setter& setter) {
+  Block block;
+  block.height = line.bottom;
+  if (const auto ink = ink_of(line.items, setter.type)) {
+    block.ascent = -ink->top;
+    block.height = ink->bottom;
+  }
+  block.items = std::move(line.items);
+  return block;
+}
+
+void set_gaps(Blocks& lines, const templates::Measures& m) {
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    Block& line = lines[i];
+    if (i == 0) {
+      // Where there is no chord row the ink begins below the origin: what counts is the ink then.
+      line.gap = line.ascent > 0 ? m.heading_to_chord : heading_clear + 8 + line.ascent;
+      line.gap_least = line.gap - 5;
+      line.gap_most = line.gap + 4;
+      line.clearance = heading_clear;
+    } else {
+      const double lift = std::min(0.0, line.ascent);
+      line.gap = m.line_gap + lift;
+      line.gap_least = m.line_gap_least + lift;
+      line.gap_most = m.line_gap_most + lift;
+      line.clearance = line_clear;
+    }
+  }
+}
+
+void set_penalties(Blocks& lines) {
+  const std::size_t n = lines.size();
+  for (std::size_t i = 0; i < n; ++i) {
+    const bool leaves_one = n > 1 && (i == 0 || i + 2 == n);
+    lines[i].part_penalty = leaves_one ? lone_line_penalty : line_penalty;
+  }
+  if (n > 0) lines.back().part_penalty = after_music_penalty;
+}
+
+// Holds an intro to its heading and to its music.
+void keep_intro(Blocks& intro) {
+  const std::size_t n = intro.size();
+  for (std::size_t i = 0; i < n; ++i) {
+    if (n <= short_intro || i + 2 >= n) intro[i].keep_with_next = true;
+  }
+}
+
+void append(Blocks& to, Blocks from) {
+  for (Block& block : from) to.push_back(std::move(block));
+}
+
+}  // namespace
+
+Blocks example_blocks(const score::Example& example, const score::Score& score, double width, Setter& setter,
+                      source::Diagnostics& diagnostics) {
+  const templates::Measures& m = setter.measures();
+  Blocks blocks;
+  Block heading = example_heading(example, width, setter);
+  const std::string title = score::plain(example.title);
+  heading.bookmark = words::fill_number(setter.words, words::Word::example, example.number);
+  if (!title.empty()) *heading.bookmark += ": " + title;
+  blocks.push_back(std::move(heading));
+
+  Blocks intro = set_prose(example.intro, std::min(width, m.prose_measure), setter);
+  if (!intro.empty()) {
+    intro.front().gap = intro.front().gap_least = intro.front().gap_most = m.heading_to_text;
+  }
+  keep_intro(intro);
+  append(blocks, std::move(intro));
+
+  Blocks lines;
+  const Nest nest{setter.new_group(), sheet::Tag::figure, sheet::ExampleInfo{example.number, title}};
+  for (MusicLine& line : engrave(example, score, width, setter.type, diagnostics)) {
+    lines.push_back(music_block(std::move(line), setter));
+    lines.back().nests = {nest};
+  }
+  set_gaps(lines, m);
+  set_penalties(lines);
+  append(blocks, std::move(lines));
+  return blocks;
+}
+
+Blocks practice_blocks(const std::vector<score::Runs>& notes, const std::string& hint, double width, Setter& setter) {
+  const templates::Measures& m = setter.measures();
+  Blocks blocks;
+  blocks.push_back(
+      section_heading(std::string(words::word(setter.words, words::Word::practice_notes)), hint, width, setter));
+  Blocks list = set_numbered(notes, std::min(width, m.prose_measure), setter);
+  if (!list.empty()) list.front().gap = list.front().gap_least = list.front().gap_most = m.heading_to_text;
+  append(blocks, std::move(list));
+  return blocks;
+}
+
+}  // namespace fretsheaf::layout

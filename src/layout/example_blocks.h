@@ -1,0 +1,17 @@
+#pragma once
+
+#include "layout/block.h"
+#include "layout/prose.h"
+#include "score/score.h"
+#include "source/diagnostic.h"
+
+namespace fretsheaf::layout {
+
+// An example's heading, intro and lines of music.
+Blocks example_blocks(const score::Example& example, const score::Score& score, double width, Setter& setter,
+                      source::Diagnostics& diagnostics);
+
+// Practice notes under their heading. `hint` says whose they are, where that is not plain.
+Blocks practice_blocks(const std::vector<score::Runs>& notes, const std::string& hint, double width, Setter& setter);
+
+}  // namespace fretsheaf::layout

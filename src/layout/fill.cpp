@@ -1,0 +1,160 @@
+#include "layout/fill.h"
+
+#include <algorithm>
+#include <limits>
+
+namespace fretsheaf::layout {
+namespace {
+
+// What hurts, in the same unit as Block::part_penalty.
+constexpr double page_cost = 1000;     // a further page
+constexpr double parted_cost = 1e6;    // blocks that belong together
+constexpr double overfull_cost = 1e9;  // ink beyond the page
+constexpr double shrink_cost = 25;     // all gaps at their least
+constexpr double stretch_cost = 15;    // all gaps at their most
+constexpr double blank_cost = 60;      // a page left blank, in proportion, beyond what gaps can fill
+constexpr double scant_cost = 80;      // a last page with next to nothing on it
+constexpr double scant_share = 0.12;
+constexpr double rounding = 1e-6;
+
+struct Extent {
+  double natural = 0;
+  double least = 0;
+  double most = 0;
+
+  void add(double length) {
+    natural += length;
+    least += length;
+    most += length;
+  }
+};
+
+// The gap before `block` under `above`, wide enough that no ink meets.
+Extent gap_between(const Block& above, const Block& block) {
+  const double apart = above.descent + block.ascent + block.clearance;
+  return {std::max(block.gap, apart), std::max(block.gap_least, apart), std::max(block.gap_most, apart)};
+}
+
+double start_of(const Block& block, bool first_page, const PageRoom& room) {
+  if (first_page) return room.first_top + std::max(0.0, block.ascent);
+  return std::max(room.later_origin, room.later_top + block.ascent);
+}
+
+// How gaps are set on a page: -1 all at their least, 0 natural, 1 all at their most.
+double setting_of(const Extent& extent, double available) {
+  const double slack = available - extent.natural;
+  if (slack < 0) {
+    const double give = extent.natural - extent.least;
+    return give > 0 ? std::max(-1.0, slack / give) : 0;
+  }
+  const double grow = extent.most - extent.natural;
+  return grow > 0 ? std::min(1.0, slack / grow) : 0;
+}
+
+double page_badness(const Extent& extent, double available, bool last) {
+  const double setting = setting_of(extent, available);
+  if (setting < 0) return shrink_cost * setting * setting;
+  if (last) return extent.natural < scant_share * available ? scant_cost : 0;
+  const double blank = std::max(0.0, available - extent.most) / available;
+  return stretch_cost * setting * setting + blank_cost * blank;
+}
+
+class Filler {
+ public:
+  Filler(const Blocks& blocks, const PageRoom& room)
+      : blocks_(blocks),
+        room_(room),
+        best_(blocks.size() + 1, std::numeric_limits<double>::infinity()),
+        from_(blocks.size() + 1, 0) {}
+
+  std::vector<PagePlan> fill();
+
+ private:
+  void pages_from(std::size_t begin);
+  PagePlan plan(std::size_t begin, std::size_t end) const;
+
+  const Blocks& blocks_;
+  const PageRoom& room_;
+  std::vector<double> best_;
+  std::vector<std::size_t> from_;
+};
+
+// Tries every page that begins with block `begin`.
+void Filler::pages_from(std::size_t begin) {
+  Extent extent;
+  const double start = start_of(blocks_[begin], begin == 0, room_);
+  for (std::size_t end = begin + 1; end <= blocks_.size(); ++end) {
+    const Block& block = blocks_[end - 1];
+    if (end > begin + 1) {
+      const Extent gap = gap_between(blocks_[end - 2], block);
+      extent.natural += gap.natural;
+      extent.least += gap.least;
+      extent.most += gap.most;
+    }
+    extent.add(block.height);
+    const double available = room_.bottom - start - block.descent;
+    const double over = extent.least - available;
+    if (over > rounding && end > begin + 1) {
+      // A block that hangs less far down may yet fit, but none once the page is far over.
+      if (over > block.height + 100) break;
+      continue;
+    }
+    const bool last = end == blocks_.size();
+    double cost = best_[begin] + page_cost + page_badness(extent, available, last);
+    if (over > rounding) cost += overfull_cost;
+    if (!last) cost += block.keep_with_next ? parted_cost : block.part_penalty;
+    if (cost < best_[end]) {
+      best_[end] = cost;
+      from_[end] = begin;
+    }
+  }
+}
+
+PagePlan Filler::plan(std::size_t begin, std::size_t end) const {
+  PagePlan plan;
+  double y = start_of(blocks_[begin], begin == 0, room_);
+  Extent extent;
+  for (std::size_t i = begin; i < end; ++i) {
+    if (i > begin) {
+      const Extent gap = gap_between(blocks_[i - 1], blocks_[i]);
+      extent.natural += gap.natural;
+      extent.least += gap.least;
+      extent.most += gap.most;
+    }
+    extent.add(blocks_[i].height);
+  }
+  double setting = setting_of(extent, room_.bottom - y - blocks_[end - 1].descent);
+  if (end == blocks_.size()) setting = std::min(setting, 0.0);
+  for (std::size_t i = begin; i < end; ++i) {
+    if (i > begin) {
+      const Extent gap = gap_between(blocks_[i - 1], blocks_[i]);
+      y += gap.natural + (setting < 0 ? setting * (gap.natural - gap.least) : setting * (gap.most - gap.natural));
+    }
+    plan.push_back({i, y});
+    y += blocks_[i].height;
+  }
+  return plan;
+}
+
+std::vector<PagePlan> Filler::fill() {
+  best_[0] = 0;
+  for (std::size_t begin = 0; begin < blocks_.size(); ++begin) pages_from(begin);
+  std::vector<std::size_t> ends;
+  for (std::size_t end = blocks_.size(); end > 0; end = from_[end]) ends.push_back(end);
+  std::reverse(ends.begin(), ends.end());
+  std::vector<PagePlan> pages;
+  std::size_t begin = 0;
+  for (const std::size_t end : ends) {
+    pages.push_back(plan(begin, end));
+    begin = end;
+  }
+  return pages;
+}
+
+}  // namespace
+
+std::vector<PagePlan> fill_pages(const Blocks& blocks, const PageRoom& room) {
+  return Filler(blocks, room).fill();
+}
+
+}  // namespace fretsheaf::layout

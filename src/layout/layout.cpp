@@ -1,0 +1,145 @@
+#include "layout/layout.h"
+
+#include <algorithm>
+#include <utility>
+
+#include "layout/assembly.h"
+#include "layout/columns.h"
+#include "layout/example_blocks.h"
+#include "layout/fill.h"
+#include "layout/frame.h"
+#include "layout/ladder.h"
+#include "layout/missing.h"
+#include "layout/title_block.h"
+#include "words/words.h"
+
+namespace fretsheaf::layout {
+namespace {
+
+// Footers are arranged for numbers of two figures.
+constexpr int most_pages_foreseen = 88;
+
+void append(Blocks& to, Blocks from) {
+  for (Block& block : from) to.push_back(std::move(block));
+}
+
+// The blocks of a whole score, in reading order.
+class Flow {
+ public:
+  Flow(const score::Score& score, double width, Setter& setter, source::Diagnostics& diagnostics)
+      : score_(score), width_(width), setter_(setter), diagnostics_(diagnostics) {}
+
+  Blocks blocks();
+
+ private:
+  void head(Blocks& blocks);
+  Short ladder(const score::Ladder& ladder);
+  Short practice(const std::vector<score::Runs>& notes, const std::string& hint);
+  std::vector<Short> shorts_after(const score::Example& example);
+
+  const score::Score& score_;
+  double width_;
+  Setter& setter_;
+  source::Diagnostics& diagnostics_;
+};
+
+void Flow::head(Blocks& blocks) {
+  const templates::Measures& m = setter_.measures();
+  blocks.push_back(title_block(score_.heading, width_, setter_));
+  Blocks intro = set_prose(score_.intro, std::min(width_, m.prose_measure), setter_);
+  if (!intro.empty()) {
+    intro.front().gap = intro.front().gap_least = intro.front().gap_most = m.rule_to_text;
+  }
+  append(blocks, std::move(intro));
+}
+
+Short Flow::ladder(const score::Ladder& ladder) {
+  const templates::Measures& m = setter_.measures();
+  Short made{ladder_blocks(ladder, width_, setter_), std::nullopt};
+  const double column = column_width(width_, m);
+  if (ladder_fits(ladder, column, m)) made.narrow = ladder_blocks(ladder, column, setter_);
+  return made;
+}
+
+Short Flow::practice(const std::vector<score::Runs>& notes, const std::string& hint) {
+  return {practice_blocks(notes, hint, width_, setter_),
+          practice_blocks(notes, hint, column_width(width_, setter_.measures()), setter_)};
+}
+
+// The lesson's own notes follow the last example's.
+std::vector<Short> Flow::shorts_after(const score::Example& example) {
+  const bool last = &example == &score_.examples.back();
+  std::vector<Short> shorts;
+  if (example.ladder) shorts.push_back(ladder(*example.ladder));
+  if (!example.practice.empty()) {
+    const bool plain = score_.examples.size() == 1 && score_.practice.empty();
+    shorts.push_back(
+        practice(example.practice,
+                 plain ? std::string() : words::fill_number(setter_.words, words::Word::example, example.number)));
+  }
+  if (last && !score_.practice.empty()) shorts.push_back(practice(score_.practice, {}));
+  return shorts;
+}
+
+Blocks Flow::blocks() {
+  Blocks blocks;
+  head(blocks);
+  for (const score::Example& example : score_.examples) {
+    append(blocks, example_blocks(example, score_, width_, setter_, diagnostics_));
+    Blocks shorts = stack_shorts(shorts_after(example), width_, setter_.measures());
+    if (shorts.empty()) blocks.back().part_penalty = 0;
+    append(blocks, std::move(shorts));
+  }
+  if (score_.examples.empty() && !score_.practice.empty()) append(blocks, practice(score_.practice, {}).wide);
+  return blocks;
+}
+
+sheet::Page make_page(const PagePlan& plan, Blocks& blocks, int number, int pages, const Frame& frame,
+                      const Furniture& furniture, std::vector<sheet::Bookmark>& bookmarks) {
+  const double left = frame.text_left(number);
+  sheet::Page page;
+  page.width = frame.width;
+  page.height = frame.height;
+  Assembly assembly;
+  for (const Placed& placed : plan) {
+    Block& block = blocks[placed.block];
+    if (block.bookmark) bookmarks.push_back({*block.bookmark, number, placed.y - std::max(0.0, block.ascent)});
+    assembly.place(std::move(block), left, placed.y);
+  }
+  page.items = assembly.take();
+  std::vector<sheet::Item> around = furniture.items(number, pages);
+  sheet::translate(around, left, 0);
+  // The running head is read before the page, the footer after it.
+  if (around.size() > 1) {
+    page.items.insert(page.items.begin(), std::move(around.front()));
+  }
+  page.items.push_back(std::move(around.back()));
+  return page;
+}
+
+}  // namespace
+
+sheet::Sheet lay_out(const score::Score& score, const templates::Template& look, typeface::Shaper& shaper,
+                     const std::vector<std::vector<typeface::FontId>>& fonts, source::Diagnostics& diagnostics,
+                     std::string_view lesson_text) {
+  Type type(shaper, look, fonts);
+  Setter setter{type, std::string(words::language_code(score.language)), score.language, 1};
+  const Frame frame = make_frame(score.paper, look);
+  const Furniture furniture(score, frame, most_pages_foreseen, setter);
+  Blocks blocks = Flow(score, frame.text_width, setter, diagnostics).blocks();
+  const std::vector<PagePlan> plans = fill_pages(blocks, furniture.room());
+
+  sheet::Sheet sheet;
+  sheet.title = score.title;
+  sheet.author = score.teacher;
+  sheet.language = setter.language;
+  const int pages = static_cast<int>(plans.size());
+  for (int i = 0; i < pages; ++i) {
+    sheet.pages.push_back(
+        make_page(plans[static_cast<std::size_t>(i)], blocks, i, pages, frame, furniture, sheet.bookmarks));
+  }
+  report_missing(type.missing(), lesson_text, diagnostics);
+  return sheet;
+}
+
+}  // namespace fretsheaf::layout

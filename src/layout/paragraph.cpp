@@ -1,0 +1,190 @@
+#include "layout/paragraph.h"
+
+#include <algorithm>
+#include <utility>
+
+#include "layout/ink.h"
+#include "layout/line_break.h"
+#include "source/utf8.h"
+#include "typeface/line_breaks.h"
+
+namespace fretsheaf::layout {
+namespace {
+
+using sheet::Part;
+using templates::Role;
+
+constexpr std::string_view soft_hyphen = "\u00AD";
+constexpr double underline_drop = 1.8;
+
+// A stretch of the paragraph's text, in bytes.
+struct Stretch {
+  std::size_t begin = 0;
+  std::size_t end = 0;
+};
+
+class Paragraph {
+ public:
+  Paragraph(const score::Runs& runs, double width, const ParagraphStyle& style, Type& type)
+      : runs_(runs), width_(width), style_(style), type_(type) {
+    for (const score::Run& run : runs) {
+      const std::size_t begin = text_.size();
+      text_ += without_soft_hyphens(run.text);
+      spans_.push_back({begin, text_.size()});
+    }
+    while (!text_.empty() && is_space(text_.back())) text_.pop_back();
+  }
+
+  std::vector<TextLine> set();
+
+ private:
+  static bool is_space(char c) { return c == ' ' || c == '\n'; }
+  static std::string without_soft_hyphens(std::string text);
+  std::size_t trimmed_end(Stretch s) const;
+  Words words(const score::Run& run, std::string_view text);
+  double width_of(Stretch s);
+  void add_piece(Stretch s);
+  void add_split(Stretch s);
+  TextLine line(Stretch s);
+  void add_run(TextLine& line, const score::Run& run, std::string_view text);
+
+  const score::Runs& runs_;
+  double width_;
+  const ParagraphStyle& style_;
+  Type& type_;
+  std::string text_;
+  std::vector<Stretch> spans_;  // of each run
+  std::vector<Stretch> stretches_;
+  std::vector<Piece> pieces_;
+};
+
+std::string Paragraph::without_soft_hyphens(std::string text) {
+  for (std::size_t at = 0; (at = text.find(soft_hyphen, at)) != std::string::npos;) text.erase(at, soft_hyphen.size());
+  return text;
+}
+
+std::size_t Paragraph::trimmed_end(Stretch s) const {
+  while (s.end > s.begin && is_space(text_[s.end - 1])) --s.end;
+  return s.end;
+}
+
+Words Paragraph::words(const score::Run& run, std::string_view text) {
+  const Role role = style_.role_of(run);
+  return type_.set_at_size(role, type_.look().style(role).size * style_.scale, text, style_.part, style_.color);
+}
+
+double Paragraph::width_of(Stretch s) {
+  double width = 0;
+  for (std::size_t i = 0; i < runs_.size(); ++i) {
+    const std::size_t begin = std::max(s.begin, spans_[i].begin);
+    const std::size_t end = std::min(s.end, spans_[i].end);
+    if (begin >= end) continue;
+    width += words(runs_[i], std::string_view(text_).substr(begin, end - begin)).width;
+  }
+  return width;
+}
+
+void Paragraph::add_piece(Stretch s) {
+  const std::size_t end = trimmed_end(s);
+  const bool forced = s.end > s.begin && text_[s.end - 1] == '\n';
+  const double width = width_of({s.begin, end});
+  if (width > width_) return add_split(s);
+  pieces_.push_back({width, forced ? 0 : width_of({end, s.end}), forced});
+  stretches_.push_back(s);
+}
+
+// A word wider than the measure (an address, say) breaks where it must.
+void Paragraph::add_split(Stretch s) {
+  std::size_t begin = s.begin;
+  std::size_t fits = s.begin;
+  for (std::size_t at = s.begin; at < s.end;) {
+    const std::size_t next = at + source::decode_utf8(std::string_view(text_).substr(at)).length;
+    if (fits > begin && width_of({begin, next}) > width_) {
+      pieces_.push_back({width_of({begin, fits}), 0, false});
+      stretches_.push_back({begin, fits});
+      begin = fits;
+    }
+    fits = at = next;
+  }
+  const std::size_t end = trimmed_end({begin, s.end});
+  const bool forced = text_[s.end - 1] == '\n';
+  pieces_.push_back({width_of({begin, end}), forced ? 0 : width_of({end, s.end}), forced});
+  stretches_.push_back({begin, s.end});
+}
+
+void Paragraph::add_run(TextLine& line, const score::Run& run, std::string_view text) {
+  const Role role = style_.role_of(run);
+  Words set = words(run, text);
+  sheet::translate(set.items, line.width, 0);
+  const double end = line.width + set.width;
+  if (!run.link) {
+    for (sheet::Item& item : set.items) line.items.push_back(std::move(item));
+    line.width = end;
+    return;
+  }
+  const templates::Rgb accent = type_.look().accent;
+  const sheet::Color color{accent.red, accent.green, accent.blue};
+  sheet::Group group;
+  group.tag = sheet::Tag::link;
+  group.items = std::move(set.items);
+  const double size = type_.look().style(role).size * style_.scale;
+  group.items.emplace_back(sheet::Link{{line.width, -0.9 * size, end, 0.3 * size}, *run.link});
+  group.items.emplace_back(
+      sheet::Rule{Part::rule, {line.width, underline_drop}, {end, underline_drop}, type_.measures().rule, color, 0, 0});
+  line.items.emplace_back(std::move(group));
+  line.width = end;
+}
+
+TextLine Paragraph::line(Stretch s) {
+  s.end = trimmed_end(s);
+  TextLine line;
+  for (std::size_t i = 0; i < runs_.size(); ++i) {
+    const std::size_t begin = std::max(s.begin, spans_[i].begin);
+    const std::size_t end = std::min(s.end, spans_[i].end);
+    if (begin < end) add_run(line, runs_[i], std::string_view(text_).substr(begin, end - begin));
+  }
+  if (const auto ink = ink_of(line.items, type_)) {
+    line.ascent = -ink->top;
+    line.descent = ink->bottom;
+  }
+  return line;
+}
+
+std::vector<TextLine> Paragraph::set() {
+  std::vector<TextLine> lines;
+  if (text_.empty()) return lines;
+  std::size_t begin = 0;
+  std::vector<std::size_t> ends = typeface::line_breaks(text_, style_.language);
+  ends.push_back(text_.size());
+  for (const std::size_t end : ends) {
+    add_piece({begin, end});
+    begin = end;
+  }
+  const std::vector<int> begins = break_lines(pieces_, width_);
+  for (std::size_t i = 0; i < begins.size(); ++i) {
+    const std::size_t last = i + 1 < begins.size() ? static_cast<std::size_t>(begins[i + 1]) : stretches_.size();
+    lines.push_back(line({stretches_[static_cast<std::size_t>(begins[i])].begin, stretches_[last - 1].end}));
+  }
+  return lines;
+}
+
+}  // namespace
+
+Role body_role(const score::Run& run) {
+  if (run.code) return Role::code;
+  if (run.emphasis && run.strong) return Role::body_strong_emphasis;
+  if (run.strong) return Role::body_strong;
+  return run.emphasis ? Role::body_emphasis : Role::body;
+}
+
+std::vector<TextLine> set_paragraph(const score::Runs& runs, double width, const ParagraphStyle& style, Type& type) {
+  return Paragraph(runs, width, style, type).set();
+}
+
+std::vector<TextLine> set_plain(const std::string& text, double width, const PlainStyle& style, Type& type) {
+  const ParagraphStyle paragraph{[&](const score::Run&) { return style.role; }, style.scale, style.part, style.language,
+                                 style.color};
+  return set_paragraph({score::Run{text, false, false, false, std::nullopt}}, width, paragraph, type);
+}
+
+}  // namespace fretsheaf::layout

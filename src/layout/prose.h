@@ -1,0 +1,31 @@
+#pragma once
+
+#include <string>
+
+#include "layout/block.h"
+#include "layout/paragraph.h"
+#include "score/text.h"
+#include "words/language.h"
+
+namespace fretsheaf::layout {
+
+// What the makers of blocks share: how words are set, which language they are broken in, and a number for each group
+// that several blocks lie in.
+struct Setter {
+  Type& type;
+  std::string language = "en";
+  words::Language words = words::Language::en;
+  int next_group = 1;
+
+  int new_group() { return next_group++; }
+  const templates::Measures& measures() const { return type.measures(); }
+};
+
+// CommonMark's blocks as lines, in a measure `width` wide. The first block's gap is left at the body's leading: whoever
+// puts it after something else sets it.
+Blocks set_prose(const score::Blocks& blocks, double width, Setter& setter);
+
+// Items numbered from 1, as practice notes are.
+Blocks set_numbered(const std::vector<score::Runs>& items, double width, Setter& setter);
+
+}  // namespace fretsheaf::layout

@@ -1,0 +1,173 @@
+#include "layout/title_block.h"
+
+#include <algorithm>
+#include <utility>
+
+#include "words/words.h"
+
+namespace fretsheaf::layout {
+namespace {
+
+using sheet::Part;
+using sheet::Tag;
+using templates::Role;
+
+constexpr double least_title_scale = 0.8;  // a long title steps down so far before it takes two lines
+constexpr double name_share = 0.66;        // of the width: where the name's line ends
+constexpr double field_gap = 6;            // from a field's word to its line
+constexpr double field_drop = 2;           // of the line under the word's baseline
+
+class TitleBlock {
+ public:
+  TitleBlock(const score::Heading& heading, double width, Setter& setter)
+      : heading_(heading), width_(width), setter_(setter), type_(setter.type), m_(setter.measures()) {}
+
+  Block make();
+
+ private:
+  void meta();
+  void title();
+  void subtitle();
+  void facts();
+  void fact_row(std::size_t begin, std::size_t end);
+  double fact_width(const score::Fact& fact);
+  void name_line();
+  void field(words::Word word, double left, double right);
+  void put(std::vector<sheet::Item> items, double x, double y, Tag tag);
+  std::vector<TextLine> lines_of(const std::string& text, Role role, double scale = 1);
+
+  const score::Heading& heading_;
+  double width_;
+  Setter& setter_;
+  Type& type_;
+  const templates::Measures& m_;
+  Block block_;
+  double y_ = 0;       // the last baseline
+  bool empty_ = true;  // nothing above yet
+};
+
+void TitleBlock::put(std::vector<sheet::Item> items, double x, double y, Tag tag) {
+  sheet::translate(items, x, y);
+  sheet::Group group;
+  group.tag = tag;
+  group.items = std::move(items);
+  block_.items.emplace_back(std::move(group));
+}
+
+std::vector<TextLine> TitleBlock::lines_of(const std::string& text, Role role, double scale) {
+  return set_plain(text, width_, {role, scale, Part::heading, setter_.language, {}}, type_);
+}
+
+void TitleBlock::meta() {
+  for (TextLine& line : lines_of(meta_line(heading_, true), Role::meta)) {
+    y_ += empty_ ? m_.meta : 1.4 * type_.look().style(Role::meta).size;
+    put(std::move(line.items), 0, y_, Tag::paragraph);
+    empty_ = false;
+  }
+}
+
+// The whole title is one heading, whatever its lines.
+void TitleBlock::title() {
+  const std::string text = score::plain(heading_.title);
+  const double natural = type_.width(Role::title, text);
+  double scale = natural > width_ ? std::max(least_title_scale, width_ / natural * 0.999) : 1;
+  std::vector<TextLine> lines = lines_of(text, Role::title, scale);
+  std::vector<sheet::Item> items;
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    y_ += i > 0 ? m_.title_leading * scale : empty_ ? type_.cap_height(Role::title) : m_.meta_to_title;
+    sheet::translate(lines[i].items, 0, y_);
+    for (sheet::Item& item : lines[i].items) items.push_back(std::move(item));
+    empty_ = false;
+  }
+  put(std::move(items), 0, 0, Tag::heading1);
+}
+
+void TitleBlock::subtitle() {
+  bool first = true;
+  for (TextLine& line : lines_of(score::plain(heading_.subtitle), Role::subtitle)) {
+    y_ += first ? m_.title_to_subtitle : m_.subtitle_leading;
+    put(std::move(line.items), 0, y_, Tag::paragraph);
+    first = false;
+  }
+}
+
+double TitleBlock::fact_width(const score::Fact& fact) {
+  return std::max(type_.width(Role::fact_label, fact.label), type_.width(Role::fact_value, score::plain(fact.value)));
+}
+
+void TitleBlock::fact_row(std::size_t begin, std::size_t end) {
+  y_ += m_.title_to_facts;
+  double x = 0;
+  for (std::size_t i = begin; i < end; ++i) {
+    const score::Fact& fact = heading_.facts[i];
+    Words label = type_.set(Role::fact_label, fact.label, Part::text);
+    sheet::translate(label.items, x, y_);
+    Words value = type_.set(Role::fact_value, score::plain(fact.value), Part::text);
+    sheet::translate(value.items, x, y_ + m_.fact_label_to_value);
+    for (sheet::Item& item : value.items) label.items.push_back(std::move(item));
+    put(std::move(label.items), 0, 0, Tag::paragraph);
+    x += fact_width(fact) + m_.fact_gap;
+  }
+  y_ += m_.fact_label_to_value;
+}
+
+void TitleBlock::facts() {
+  std::size_t begin = 0;
+  double x = 0;
+  for (std::size_t i = 0; i < heading_.facts.size(); ++i) {
+    const double width = fact_width(heading_.facts[i]);
+    if (i > begin && x + width > width_) {
+      fact_row(begin, i);
+      begin = i;
+      x = 0;
+    }
+    x += width + m_.fact_gap;
+  }
+  if (begin < heading_.facts.size()) fact_row(begin, heading_.facts.size());
+}
+
+void TitleBlock::field(words::Word word, double left, double right) {
+  Words label = type_.set(Role::fact_label, words::word(setter_.words, word), Part::text);
+  const double from = left + label.width + field_gap;
+  put(std::move(label.items), left, y_, Tag::paragraph);
+  block_.items.emplace_back(
+      sheet::Rule{Part::rule, {from, y_ + field_drop}, {right, y_ + field_drop}, m_.rule, sheet::Color{}, 0, 0});
+}
+
+void TitleBlock::name_line() {
+  y_ += m_.facts_to_name_line;
+  field(words::Word::name, 0, name_share * width_ - m_.column_gutter / 2);
+  field(words::Word::date, name_share * width_ + m_.column_gutter / 2, width_);
+}
+
+Block TitleBlock::make() {
+  meta();
+  title();
+  subtitle();
+  facts();
+  if (heading_.name_line) name_line();
+  y_ += m_.facts_to_rule;
+  block_.items.emplace_back(sheet::Rule{Part::rule, {0, y_}, {width_, y_}, m_.rule, sheet::Color{}, 0, 0});
+  block_.height = y_;
+  block_.keep_with_next = true;
+  return std::move(block_);
+}
+
+}  // namespace
+
+std::string meta_line(const score::Heading& heading, bool with_level) {
+  std::string line;
+  const std::string dot = "  \u00B7  ";
+  for (const std::string* part : {&heading.series, &heading.number, &heading.level}) {
+    if (part->empty() || (part == &heading.level && !with_level)) continue;
+    if (!line.empty()) line += dot;
+    line += *part;
+  }
+  return line;
+}
+
+Block title_block(const score::Heading& heading, double width, Setter& setter) {
+  return TitleBlock(heading, width, setter).make();
+}
+
+}  // namespace fretsheaf::layout
