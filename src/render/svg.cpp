@@ -19,10 +19,10 @@ std::string page_svg(const sheet::Sheet& sheet, const sheet::Page& page, SvgGlyp
   writer.attribute("stroke-miterlimit", "10");
   if (!sheet.title.empty()) writer.text_element("title", sheet.title);
   writer.open("defs");
-  for (const SvgGlyphs::Key& glyph : glyphs.used_on(page)) {
+  for (const SvgGlyphs::Definition* glyph : glyphs.used_on(page)) {
     writer.open("path");
-    writer.attribute("id", glyphs.id(glyph));
-    writer.attribute("d", glyphs.outline(glyph));
+    writer.attribute("id", glyph->id);
+    writer.attribute("d", glyph->outline);
     writer.close();
   }
   writer.close();

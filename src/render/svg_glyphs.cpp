@@ -7,9 +7,13 @@
 
 namespace fretsheaf::render {
 
-const std::string& SvgGlyphs::outline(Key glyph) {
-  const auto found = outlines_.find(glyph);
-  if (found != outlines_.end()) return found->second;
+const SvgGlyphs::Definition& SvgGlyphs::definition(Key glyph) {
+  const auto found = definitions_.find(glyph);
+  if (found != definitions_.end()) return found->second;
+  return definitions_.emplace(glyph, Definition{id(glyph), outline(glyph)}).first->second;
+}
+
+std::string SvgGlyphs::outline(Key glyph) {
   SvgPath path(1);
   for (const typeface::OutlineSegment& segment : fonts_.outline(glyph.first, glyph.second)) {
     using Kind = typeface::OutlineSegment::Kind;
@@ -28,7 +32,7 @@ const std::string& SvgGlyphs::outline(Key glyph) {
         break;
     }
   }
-  return outlines_.emplace(glyph, path.data()).first->second;
+  return path.data();
 }
 
 std::string SvgGlyphs::id(Key glyph) const {
@@ -42,15 +46,18 @@ std::string SvgGlyphs::id(Key glyph) const {
   return id + "-" + std::to_string(glyph.second);
 }
 
-std::vector<SvgGlyphs::Key> SvgGlyphs::used_on(const sheet::Page& page) {
+std::vector<const SvgGlyphs::Definition*> SvgGlyphs::used_on(const sheet::Page& page) {
   std::set<Key> used;
   sheet::walk(page, [&](const sheet::Item& item, sheet::GroupChain) {
     const auto* run = std::get_if<sheet::GlyphRun>(&item);
     if (run == nullptr) return;
     for (const sheet::Glyph& glyph : run->glyphs) used.insert({run->font, glyph.id});
   });
-  std::erase_if(used, [this](const Key& glyph) { return outline(glyph).empty(); });
-  return {used.begin(), used.end()};
+  std::vector<const Definition*> definitions;
+  for (const Key& glyph : used) {
+    if (!definition(glyph).outline.empty()) definitions.push_back(&definition(glyph));
+  }
+  return definitions;
 }
 
 }  // namespace fretsheaf::render

@@ -10,25 +10,30 @@
 
 namespace fretsheaf::render {
 
-// The outlines of glyphs as path data, each worked out once for all pages.
+// The glyphs of a sheet as SVG knows them, each worked out once for all pages.
 class SvgGlyphs {
  public:
   using Key = std::pair<typeface::FontId, std::uint32_t>;
 
+  struct Definition {
+    std::string id;       // "inter-semibold-45": of the font's name, so that several sheets can stand in one document
+    std::string outline;  // path data at 1000 units to the em, y downward; empty where the glyph draws nothing
+  };
+
   explicit SvgGlyphs(typeface::FontSet& fonts) : fonts_(fonts) {}
 
-  // At 1000 units to the em, y downward; empty where the glyph draws nothing.
-  const std::string& outline(Key glyph);
+  // Valid as long as this.
+  const Definition& definition(Key glyph);
 
-  // "inter-semibold-45": of the font's name, so that pages of several sheets can stand in one document.
-  std::string id(Key glyph) const;
-
-  // The glyphs that a page draws, each once, in order.
-  std::vector<Key> used_on(const sheet::Page& page);
+  // What a page draws, each glyph once, in order.
+  std::vector<const Definition*> used_on(const sheet::Page& page);
 
  private:
+  std::string outline(Key glyph);
+  std::string id(Key glyph) const;
+
   typeface::FontSet& fonts_;
-  std::map<Key, std::string> outlines_;
+  std::map<Key, Definition> definitions_;
 };
 
 }  // namespace fretsheaf::render

@@ -75,10 +75,10 @@ void SvgPage::operator()(const sheet::GlyphRun& run) {
   writer_.attribute("transform", "translate(" + sheet::shortest(first.x, 2) + " " + sheet::shortest(first.y, 2) +
                                      ") scale(" + sheet::shortest(scale, 6) + ")");
   for (const sheet::Glyph& glyph : run.glyphs) {
-    const SvgGlyphs::Key key{run.font, glyph.id};
-    if (glyphs_.outline(key).empty()) continue;
+    const SvgGlyphs::Definition& definition = glyphs_.definition({run.font, glyph.id});
+    if (definition.outline.empty()) continue;
     writer_.open("use");
-    writer_.attribute("href", "#" + glyphs_.id(key));
+    writer_.attribute("href", "#" + definition.id);
     if (glyph.x != first.x) writer_.attribute("x", (glyph.x - first.x) / scale, 1);
     if (glyph.y != first.y) writer_.attribute("y", (glyph.y - first.y) / scale, 1);
     writer_.close();
