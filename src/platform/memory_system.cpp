@@ -75,7 +75,7 @@ std::vector<std::string> MemorySystem::list(const std::string& folder) const {
 }
 
 std::string MemorySystem::data_path(std::string_view name) const {
-  const std::string path = "/data/" + std::string(name);
+  std::string path = "/data/" + std::string(name);
   if (beneath_ != nullptr && !is_folder(path) && !files.contains(path)) return beneath_->data_path(name);
   return path;
 }

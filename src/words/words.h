@@ -1,5 +1,6 @@
 #pragma once
 
+#include <array>
 #include <cstddef>
 #include <cstdint>
 #include <initializer_list>
@@ -17,11 +18,14 @@ enum class Word : std::uint8_t {
 #undef FRETSHEAF_WORD
 };
 
-inline constexpr std::size_t word_count = 0
-#define FRETSHEAF_WORD(name) +1
+// All of them, in their order.
+inline constexpr std::array all_words = {
+#define FRETSHEAF_WORD(name) Word::name,
 #include "words/words.def"
 #undef FRETSHEAF_WORD
-    ;
+};
+
+inline constexpr std::size_t word_count = all_words.size();
 
 // The word or pattern as it stands in the table; valid for ever.
 std::string_view word(Language language, Word word);

@@ -14,7 +14,7 @@ struct Named {
   std::string name;
 };
 
-const std::vector<Named> all_words = {
+const std::vector<Named> named_words = {
 #define FRETSHEAF_WORD(name) {Word::name, #name},
 #include "words/words.def"
 #undef FRETSHEAF_WORD
@@ -37,9 +37,9 @@ std::set<std::string> holes(std::string_view pattern) {
 }  // namespace
 
 TEST_CASE("every language has every word, trimmed") {
-  CHECK(all_words.size() == word_count);
+  CHECK(named_words.size() == word_count);
   for (const Language language : languages) {
-    for (const Named& named : all_words) {
+    for (const Named& named : named_words) {
       CAPTURE(language_code(language), named.name);
       const std::string_view text = word(language, named.word);
       REQUIRE_FALSE(text.empty());
@@ -52,7 +52,7 @@ TEST_CASE("every language has every word, trimmed") {
 
 TEST_CASE("a pattern has the same holes in every language") {
   for (const Language language : languages) {
-    for (const Named& named : all_words) {
+    for (const Named& named : named_words) {
       CAPTURE(language_code(language), named.name);
       CHECK(holes(word(language, named.word)) == holes(word(Language::en, named.word)));
     }
@@ -77,7 +77,7 @@ TEST_CASE("languages are translated, not copied") {
   for (const Language language : languages) {
     if (language == Language::en) continue;
     std::size_t same = 0;
-    for (const Named& named : all_words) same += word(language, named.word) == word(Language::en, named.word) ? 1 : 0;
+    for (const Named& named : named_words) same += word(language, named.word) == word(Language::en, named.word) ? 1 : 0;
     CAPTURE(language_code(language));
     CHECK(same <= word_count / 5);
   }
