@@ -74,8 +74,9 @@ struct Event {
   std::optional<Strum> strum;  // in an example without string rows
   std::optional<Located<Stroke>> stroke;
   bool fermata = false;
-  bool written_out = true;  // false where `%` or a held bar start made it
-  Range range;              // its count, or its first token
+  std::vector<Located<std::string>> hand;  // of a slot of a `vary` grid: one a string, top line first
+  bool written_out = true;                 // false where `%` or a held bar start made it
+  Range range;                             // its count, or its first token
 };
 
 enum class BarSign { plain, doubled, repeat_begin, repeat_end, repeat_both, final };
@@ -114,7 +115,8 @@ struct Bar {
   Range range;  // of its count cell
 };
 
-// A place in the music: an index into `bars` and a position in that bar.
+// A place in the music: an index into `bars` and a position in that bar. It is a count of the grid; a bare count's lies
+// inside the event that it holds.
 struct Moment {
   int bar = 0;
   Rational at;
@@ -128,7 +130,7 @@ struct Dynamic {
 
 enum class SpanKind { crescendo, diminuendo, palm_mute, let_ring, tremolo };
 
-// From the event where it starts to the last event that it reaches (inclusive).
+// From the count where it starts to the last count that it reaches (inclusive).
 struct Span {
   SpanKind kind = SpanKind::crescendo;
   Moment first;
@@ -149,6 +151,8 @@ struct Music {
   std::vector<Bar> bars;
   std::vector<Dynamic> dynamics;
   std::vector<Span> spans;
+  std::vector<Dynamic> repeated_dynamics;  // those that `%` bars repeat: they sound and are not printed
+  std::vector<Span> repeated_spans;
   std::vector<Ending> endings;
   bool has_strings = false;  // false: a rhythm of strums
   // What is written in a row is printed, `labels` or not.

@@ -1,0 +1,314 @@
+#include "lesson/grid_bar_lines.h"
+
+#include <algorithm>
+#include <array>
+#include <optional>
+#include <string>
+#include <utility>
+
+#include "lesson/grid_phrases.h"
+
+namespace fretsheaf::lesson {
+
+using source::Code;
+
+namespace {
+
+constexpr std::array<std::pair<std::u32string_view, BarSign>, 5> signs = {{
+    {U"|", BarSign::plain},
+    {U"||", BarSign::doubled},
+    {U"|:", BarSign::repeat_begin},
+    {U":|", BarSign::repeat_end},
+    {U":|:", BarSign::repeat_both},
+}};
+
+bool is_sign_character(char32_t c) {
+  return c == U'|' || c == U':';
+}
+
+bool ends_repeat(BarSign sign) {
+  return sign == BarSign::repeat_end || sign == BarSign::repeat_both;
+}
+
+bool begins_repeat(BarSign sign) {
+  return sign == BarSign::repeat_begin || sign == BarSign::repeat_both;
+}
+
+BarSign repeat_sign(bool end, bool begin) {
+  if (end) return begin ? BarSign::repeat_both : BarSign::repeat_end;
+  return begin ? BarSign::repeat_begin : BarSign::doubled;
+}
+
+// The sign that is written, or the one that was most probably meant, which is reported.
+BarSign sign_of(const GridInput& input, const GridRow& row, int begin, int end) {
+  const std::u32string_view written =
+      std::u32string_view(row.characters)
+          .substr(static_cast<std::size_t>(begin), static_cast<std::size_t>(end - begin));
+  for (const auto& [text, sign] : signs) {
+    if (text == written) return sign;
+  }
+  input.diagnostics.error(Code::bar_line_unknown, row.range(begin, end),
+                          tick(row.text(begin, end)) + " is no bar-line sign",
+                          "the signs are `|`, `||`, `|:`, `:|` and `:|:`");
+  return repeat_sign(written.front() == U':', written.back() == U':');
+}
+
+int last_ink(const GridRow& row) {
+  int column = row.columns() - 1;
+  while (column > 0 && is_blank(row.at(column))) --column;
+  return column;
+}
+
+std::vector<Sign> find_signs(const GridInput& input, const GridRow& row) {
+  std::vector<Sign> found;
+  for (int column = 0; column < row.columns(); ++column) {
+    if (!is_sign_character(row.at(column))) continue;
+    int end = column;
+    bool stroke = false;
+    for (; end < row.columns() && is_sign_character(row.at(end)); ++end) stroke = stroke || row.at(end) == U'|';
+    if (stroke) {
+      found.push_back({column, end, sign_of(input, row, column, end)});
+    } else {
+      input.diagnostics.error(Code::bar_line_unknown, row.range(column, end),
+                              tick(row.text(column, end)) + " stands apart from its bar line",
+                              "join them: `:|` ends a repeat, `|:` begins one");
+    }
+    column = end - 1;
+  }
+  return found;
+}
+
+// Where the other rows close the bar that the count row leaves open.
+int likely_close(const Strip& strip, int from) {
+  int likely = from;
+  for (const GridRow& row : strip.rows) {
+    for (int column = from; column < row.columns(); ++column) {
+      if (row.at(column) == U'|') return column;
+      if (!is_blank(row.at(column))) likely = std::max(likely, column + 1);
+    }
+  }
+  return likely;
+}
+
+// A count row whose last bar is open is read as if it were closed.
+void close_last_bar(const GridInput& input, const Strip& strip, const GridRow& row, std::vector<Sign>& found) {
+  const int ink = last_ink(row);
+  if (ink < found.back().end && found.size() > 1) return;
+  input.diagnostics.error(Code::bar_not_closed, row.range(ink, ink + 1), "the last bar of the count row is not closed",
+                          "end the row with a bar line, `|`");
+  const int close = likely_close(strip, ink + 1);
+  found.push_back({close, close + 1, BarSign::plain});
+}
+
+// Which columns of a row lie in quotes. An unclosed quote is reported, and then no column does.
+std::vector<bool> quoted_columns(const GridInput& input, const GridRow& row, bool& unclosed) {
+  std::vector<bool> quoted(static_cast<std::size_t>(row.columns()), false);
+  if (row.kind == RowKind::string || row.kind == RowKind::count) return quoted;
+  std::vector<int> quotes;
+  for (int column = 0; column < row.columns(); ++column) {
+    if (row.at(column) == U'"') quotes.push_back(column);
+  }
+  if (quotes.size() % 2 != 0) {
+    // The one whose partner lies beyond a bar line is the likeliest.
+    int odd = quotes.back();
+    for (std::size_t i = 0; i + 1 < quotes.size(); i += 2) {
+      const auto from = static_cast<std::size_t>(quotes[i]);
+      if (row.characters.substr(from, static_cast<std::size_t>(quotes[i + 1]) - from).find(U'|') ==
+          std::u32string::npos)
+        continue;
+      odd = quotes[i];
+      break;
+    }
+    input.diagnostics.error(Code::quote_not_closed, row.range(odd, odd + 1), "this quote is never closed",
+                            "write `\"` after the words, too");
+    unclosed = true;
+    return quoted;
+  }
+  for (std::size_t i = 0; i < quotes.size(); i += 2) {
+    std::fill(quoted.begin() + quotes[i], quoted.begin() + quotes[i + 1] + 1, true);
+  }
+  return quoted;
+}
+
+// One row held to the signs.
+class RowAlignment {
+ public:
+  RowAlignment(const GridInput& input, const GridRow& row, const std::vector<Sign>& found)
+      : input_(input), row_(row), signs_(found) {
+    cells_.row = &row;
+    quoted_ = quoted_columns(input, row, damaged_);
+    damaged_ = damaged_ || row.shifted;
+  }
+
+  RowCells align() {
+    const auto bars = signs_.size() - 1;
+    for (std::size_t bar = 0; bar < bars; ++bar) {
+      if (!damaged_ && is_empty_from(signs_[bar].end)) break;
+      cells_.cells.push_back({&row_, signs_[bar].end, signs_[bar + 1].begin, damaged_});
+      if (damaged_) continue;
+      if (!bar_line_in(signs_[bar + 1].begin, signs_[bar + 1].end)) {
+        misplaced_ = static_cast<int>(bar) + 1;
+        cells_.cells.back().damaged = true;
+        damaged_ = true;
+        continue;
+      }
+      check_strays(cells_.cells.back());
+    }
+    if (!damaged_) {
+      check_signs();
+      check_end();
+    }
+    return std::move(cells_);
+  }
+
+  // The first sign under which the row has no bar line; 0 where all is well.
+  int misplaced() const { return misplaced_; }
+  // The bar line that probably belongs there.
+  std::optional<int> own_bar_line() const {
+    const int from = signs_[static_cast<std::size_t>(misplaced_) - 1].end;
+    return bar_line_in(from, row_.columns());
+  }
+
+  void report_misplaced() const {
+    const Sign& sign = signs_[static_cast<std::size_t>(misplaced_)];
+    const auto own = own_bar_line();
+    if (!own) {
+      const int ink = last_ink(row_);
+      input_.diagnostics.error(Code::bar_not_closed, row_.range(ink, ink + 1), "this row's last bar is not closed",
+                               "end it with a bar line, `|`, under the count row's");
+      return;
+    }
+    const int off = *own < sign.begin ? *own - sign.begin : *own - sign.end + 1;
+    const std::string columns = number_phrase(static_cast<std::size_t>(off < 0 ? -off : off), "column");
+    input_.diagnostics.error(Code::bar_line_misplaced, row_.range(*own, *own + 1),
+                             "this bar line stands " + columns + " too far to the " + (off < 0 ? "left" : "right"),
+                             "put it under the count row's: columns are counted from each row's first `|`");
+  }
+
+ private:
+  std::optional<int> bar_line_in(int begin, int end) const {
+    for (int column = begin; column < std::min(end, row_.columns()); ++column) {
+      if (row_.at(column) == U'|' && !quoted_[static_cast<std::size_t>(column)]) return column;
+    }
+    return std::nullopt;
+  }
+
+  bool is_empty_from(int column) const { return last_ink(row_) < column; }
+
+  void check_strays(Cell& cell) {
+    const auto stray = bar_line_in(cell.begin, cell.end);
+    if (!stray) return;
+    cell.damaged = true;
+    input_.diagnostics.error(Code::bar_line_misplaced, row_.range(*stray, *stray + 1),
+                             "there is no bar line here in the count row",
+                             "take it out, or write it in the count row, too");
+  }
+
+  bool is_filler(int column) const {
+    return is_blank(row_.at(column)) || row_.at(column) == U'-' || is_sign_character(row_.at(column));
+  }
+
+  // Dots of old tabs, where no word or fret touches them.
+  bool is_ornament(int column, const Sign& sign) const {
+    const char32_t c = row_.at(column);
+    if (row_.kind != RowKind::string || (c != U'.' && c != U'*' && c != U'o')) return false;
+    return (column > sign.begin || is_filler(column - 1)) && (column + 1 < sign.end || is_filler(column + 1));
+  }
+
+  // Signs may be wider than `|`: a word or a fret under one would be lost.
+  void check_signs() {
+    for (std::size_t i = 0; i <= cells_.cells.size(); ++i) {
+      const Sign& sign = signs_[i];
+      for (int column = sign.begin; column < sign.end; ++column) {
+        if (is_filler(column) || is_ornament(column, sign)) continue;
+        report_under_sign(i, column);
+        break;
+      }
+    }
+  }
+
+  void report_under_sign(std::size_t i, int column) {
+    const auto part_of_word = [&](int at) { return !is_blank(row_.at(at)) && !is_sign_character(row_.at(at)); };
+    int begin = column;
+    int end = column + 1;
+    while (begin > 0 && part_of_word(begin - 1)) --begin;
+    while (end < row_.columns() && part_of_word(end)) ++end;
+    input_.diagnostics.error(Code::bar_line_covered, row_.range(begin, end),
+                             tick(row_.text(begin, end)) + " reaches under a bar-line sign of the count row",
+                             "leave the columns of the sign free");
+    if (i > 0) cells_.cells[i - 1].damaged = true;
+    if (i < cells_.cells.size()) cells_.cells[i].damaged = true;
+  }
+
+  void check_end() {
+    const int end = signs_.back().end;
+    if (is_empty_from(end)) return;
+    int begin = end;
+    while (is_blank(row_.at(begin))) ++begin;
+    input_.diagnostics.error(Code::bar_without_count, row_.range(begin, last_ink(row_) + 1),
+                             "this row goes on where the count row has ended",
+                             "write the counts of these bars, too, or take them out");
+  }
+
+  const GridInput& input_;
+  const GridRow& row_;
+  const std::vector<Sign>& signs_;
+  RowCells cells_;
+  std::vector<bool> quoted_;
+  bool damaged_ = false;
+  int misplaced_ = 0;
+};
+
+// Where every other row differs in the same way, it is the count row that slipped.
+bool report_count_row(const GridInput& input, const GridRow& count, const std::vector<Sign>& found,
+                      const std::vector<RowAlignment>& rows) {
+  if (rows.size() < 2) return false;
+  const int sign = rows.front().misplaced();
+  if (sign == 0) return false;
+  const auto column = rows.front().own_bar_line();
+  if (!column) return false;
+  const bool all = std::all_of(rows.begin(), rows.end(), [&](const RowAlignment& row) {
+    return row.misplaced() == sign && row.own_bar_line() == column;
+  });
+  if (!all) return false;
+  const Sign& here = found[static_cast<std::size_t>(sign)];
+  input.diagnostics.error(Code::bar_line_misplaced, count.range(here.begin, here.end),
+                          "this bar line of the count row is out of line with the other rows",
+                          "put it over theirs: columns are counted from each row's first `|`");
+  return true;
+}
+
+}  // namespace
+
+StripCells read_cells(const GridInput& input, const Strip& strip) {
+  StripCells result;
+  const GridRow& count = strip.rows[static_cast<std::size_t>(strip.count_row)];
+  result.signs = find_signs(input, count);
+  close_last_bar(input, strip, count, result.signs);
+  result.count.row = &count;
+  for (std::size_t bar = 0; bar + 1 < result.signs.size(); ++bar) {
+    result.count.cells.push_back({&count, result.signs[bar].end, result.signs[bar + 1].begin, count.shifted});
+  }
+  std::vector<RowAlignment> rows;
+  rows.reserve(strip.rows.size());
+  for (const GridRow& row : strip.rows) {
+    // Under a count row that a tab has shifted nothing can be in its place.
+    if (&row == &count || count.shifted) continue;
+    rows.emplace_back(input, row, result.signs);
+    result.rows.push_back(rows.back().align());
+  }
+  if (report_count_row(input, count, result.signs, rows)) return result;
+  for (const RowAlignment& row : rows) {
+    if (row.misplaced() > 0) row.report_misplaced();
+  }
+  return result;
+}
+
+BarSign joined_sign(BarSign end, BarSign begin) {
+  const bool ends = ends_repeat(end) || ends_repeat(begin);
+  const bool begins = begins_repeat(end) || begins_repeat(begin);
+  if (ends || begins) return repeat_sign(ends, begins);
+  return end == BarSign::doubled || begin == BarSign::doubled ? BarSign::doubled : BarSign::plain;
+}
+
+}  // namespace fretsheaf::lesson

@@ -1,0 +1,44 @@
+#pragma once
+
+#include <vector>
+
+#include "lesson/grid_rows.h"
+#include "lesson/music.h"
+
+namespace fretsheaf::lesson {
+
+// A bar-line sign of a count row and the columns that it covers: [begin, end).
+struct Sign {
+  int begin = 0;
+  int end = 1;
+  BarSign sign = BarSign::plain;
+};
+
+// What one row holds of one bar: columns [begin, end) of the row.
+struct Cell {
+  const GridRow* row = nullptr;
+  int begin = 0;
+  int end = 0;
+  bool damaged = false;  // was reported, or what lies in it may belong elsewhere: not to be read
+};
+
+struct RowCells {
+  const GridRow* row = nullptr;
+  std::vector<Cell> cells;  // one a bar; fewer where the row stops early
+};
+
+// A strip cut into bars. Refers to the strip's rows.
+struct StripCells {
+  std::vector<Sign> signs;     // one more than there are bars
+  RowCells count;              //
+  std::vector<RowCells> rows;  // all others, in the order written
+};
+
+// Finds the count row's signs and holds the other rows to them.
+// REQUIRES: the strip has a count row.
+StripCells read_cells(const GridInput& input, const Strip& strip);
+
+// The sign at a strip's border, where one strip ends with `end` and the next begins with `begin`.
+BarSign joined_sign(BarSign end, BarSign begin);
+
+}  // namespace fretsheaf::lesson

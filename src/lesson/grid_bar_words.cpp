@@ -1,0 +1,125 @@
+#include <algorithm>
+#include <array>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "lesson/grid_form.h"
+#include "lesson/grid_phrases.h"
+#include "source/nearest.h"
+#include "theory/chord.h"
+
+namespace fretsheaf::lesson {
+
+using source::Code;
+
+std::optional<Rational> moment_of(const BarDraft& draft, const Bar& bar, int count) {
+  if (count == CountRef::bar_start) return bar.begin;
+  if (count == CountRef::last_event) {
+    return bar.events.empty() ? bar.begin : bar.events.back().at;
+  }
+  const Count& named = draft.counts[static_cast<std::size_t>(count)];
+  if (named.bad) return std::nullopt;
+  return named.at;
+}
+
+namespace {
+
+constexpr std::array<std::string_view, 39> kinds = {
+    "",      "m",    "5",    "6",    "m6",    "6/9",  "7",     "maj7", "m7",   "mMaj7",   "dim", "dim7", "m7b5",
+    "aug",   "aug7", "sus2", "sus4", "7sus4", "add9", "madd9", "9",    "maj9", "m9",      "11",  "m11",  "13",
+    "maj13", "m13",  "7b5",  "7#5",  "7b9",   "7#9",  "7#11",  "7b13", "m7b9", "maj7#11", "°",   "°7",   "ø"};
+
+// "Amin7" -> "Am7": the kind nearest to what follows the root.
+std::string nearest_chord(const std::string& written) {
+  const bool letter = written[0] >= 'A' && written[0] <= 'G';
+  std::size_t root = letter ? 1 : std::min(written.find_first_not_of("b#"), written.size());
+  if (letter && root < written.size() && (written[root] == 'b' || written[root] == '#')) ++root;
+  if (!letter) root = std::min(written.find_first_not_of("ivIV", root), written.size());
+  const std::string guess = source::nearest(written.substr(root), kinds);
+  const std::string chord = written.substr(0, root) + guess;
+  return !guess.empty() && theory::parse_chord(chord) ? chord : std::string();
+}
+
+class WordSetter {
+ public:
+  WordSetter(const GridInput& input, const GridDraft& draft, Music& music)
+      : input_(input), draft_(draft), music_(music) {}
+
+  void run() {
+    for (std::size_t i = 0; i < draft_.bars.size(); ++i) {
+      for (const PlacedWord& word : draft_.bars[i].words) set_word(draft_.bars[i], music_.bars[i], word);
+      std::stable_sort(music_.bars[i].chords.begin(), music_.bars[i].chords.end(),
+                       [](const ChordMark& a, const ChordMark& b) { return a.at < b.at; });
+    }
+  }
+
+ private:
+  void set_word(const BarDraft& draft, Bar& bar, const PlacedWord& word) {
+    if (word.kind == RowKind::meter || word.kind == RowKind::ending || word.kind == RowKind::road) return;
+    const auto at = moment_of(draft, bar, word.count);
+    if (!at) return;
+    if (*at < bar.begin) return report_before_start(draft, word);
+    if (word.kind == RowKind::chord) return set_chord(bar, word, *at);
+    std::vector<Word>& words = word.kind == RowKind::text    ? bar.texts
+                               : word.kind == RowKind::lyric ? bar.lyrics
+                                                             : bar.sections;
+    words.push_back({*at, word.text, word.row, word.goes_on, word.range});
+  }
+
+  void report_before_start(const BarDraft& draft, const PlacedWord& word) {
+    const std::string count = tick(draft.counts[static_cast<std::size_t>(word.count)].text);
+    input_.diagnostics.error(Code::word_before_start, word.range,
+                             tick(word.text) + " stands at " + count + ", before this bar's first note",
+                             "the bar begins late, at its first note or rest: move the word there, or write a rest, " +
+                                 tick("(" + draft.counts[static_cast<std::size_t>(word.count)].text + ")"));
+  }
+
+  void set_chord(Bar& bar, const PlacedWord& word, Rational at) {
+    const auto chord = theory::parse_chord(word.text);
+    if (!chord) return report_chord(word);
+    if (word.quoted) {
+      input_.diagnostics.error(Code::chord_unknown, word.range, "a chord stands in quotes",
+                               "write " + tick(word.text) + " without them");
+      return;
+    }
+    const auto same =
+        std::find_if(bar.chords.begin(), bar.chords.end(), [&](const ChordMark& c) { return c.at == at; });
+    if (same != bar.chords.end()) {
+      input_.diagnostics.error(Code::word_twice, word.range, tick(word.text) + " is the second chord at one count",
+                               "write a count for each chord");
+      return;
+    }
+    if (const auto* numeral = std::get_if<theory::RomanNumeral>(&*chord)) {
+      const theory::Chord resolved = theory::resolve(*numeral, input_.context.key);
+      if (resolved.root.alteration < -2 || resolved.root.alteration > 2) {
+        input_.diagnostics.error(
+            Code::chord_unwritable, word.range,
+            tick(word.text) + " would need more than a double sharp or flat in " + input_.context.key.to_string(),
+            "write the chord symbol that is meant");
+        return;
+      }
+    }
+    bar.chords.push_back({at, *chord, word.range});
+  }
+
+  void report_chord(const PlacedWord& word) {
+    const std::string guess = nearest_chord(word.text);
+    input_.diagnostics.error(Code::chord_unknown, word.range, tick(word.text) + " is no chord",
+                             guess.empty() ? "write a symbol, `Am7` or `Bb/D`, or a Roman numeral, `IV7`"
+                                           : "did you mean " + tick(guess) + "?");
+  }
+
+  const GridInput& input_;
+  const GridDraft& draft_;
+  Music& music_;
+};
+
+}  // namespace
+
+void set_words(const GridInput& input, const GridDraft& draft, Music& music) {
+  WordSetter(input, draft, music).run();
+}
+
+}  // namespace fretsheaf::lesson

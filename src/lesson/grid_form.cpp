@@ -1,0 +1,191 @@
+#include "lesson/grid_form.h"
+
+#include <algorithm>
+#include <array>
+#include <charconv>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "lesson/grid_phrases.h"
+#include "source/nearest.h"
+
+namespace fretsheaf::lesson {
+
+using source::Code;
+
+namespace {
+
+constexpr std::array<std::string_view, 10> roads = {
+    "segno", "coda", "fine", "To Coda", "D.C.", "D.S.", "D.C. al Fine", "D.C. al Coda", "D.S. al Fine", "D.S. al Coda",
+};
+
+bool ends_repeat(BarSign sign) {
+  return sign == BarSign::repeat_end || sign == BarSign::repeat_both;
+}
+
+// The figures at a word's front; -1 where there are none or too many.
+int leading_number(std::string_view text, std::size_t length) {
+  int number = -1;
+  const auto [end, error] = std::from_chars(text.data(), text.data() + length, number);
+  return error == std::errc{} && end == text.data() + length ? number : -1;
+}
+
+class FormSetter {
+ public:
+  FormSetter(const GridInput& input, const GridDraft& draft, Music& music)
+      : input_(input), draft_(draft), music_(music) {}
+
+  void run() {
+    for (std::size_t i = 0; i < draft_.bars.size(); ++i) {
+      for (const PlacedWord& word : draft_.bars[i].words) {
+        if (word.kind == RowKind::ending) read_ending(i, word);
+        if (word.kind == RowKind::road) read_road(i, word);
+      }
+    }
+    close_endings();
+    check_ways();
+    warn_of_open_repeats();
+  }
+
+ private:
+  void error(Code code, Range range, std::string message, std::string help) {
+    input_.diagnostics.error(code, range, std::move(message), std::move(help));
+  }
+
+  void read_ending(std::size_t i, const PlacedWord& word) {
+    const bool form = word.text.size() > 1 && word.text.back() == '.';
+    const int number = form ? leading_number(word.text, word.text.size() - 1) : -1;
+    if (number < 1) {
+      const std::string figures = word.text.substr(0, word.text.find_first_not_of("0123456789"));
+      return error(Code::ending_unknown, word.range, tick(word.text) + " is no ending",
+                   "write " + (figures.empty() ? std::string("`1.` or `2.`") : tick(figures + ".")));
+    }
+    if (word.count > 0) {
+      return error(Code::ending_inside_bar, word.range, "an ending begins at a bar line",
+                   "write it under the bar's first count");
+    }
+    const bool same_bar = !music_.endings.empty() && music_.endings.back().first_bar == static_cast<int>(i);
+    if (number != 1 && number != last_ending_ + 1) {
+      const std::string expected = tick(std::to_string(last_ending_ + 1) + ".");
+      error(Code::ending_order, word.range, "ending " + tick(word.text) + " is out of order",
+            last_ending_ == 0 ? "the first is `1.`"
+                              : "after " + tick(std::to_string(last_ending_) + ".") + " comes " + expected);
+    } else if (same_bar) {
+      error(Code::word_twice, word.range, tick(word.text) + " is the second ending of this bar",
+            "write one ending a bar");
+      return;
+    }
+    last_ending_ = number;
+    music_.endings.push_back({word.text, static_cast<int>(i), static_cast<int>(i), word.range});
+  }
+
+  // An ending lasts up to the next sign but `|`, ending or the end.
+  void close_endings() {
+    for (std::size_t k = 0; k < music_.endings.size(); ++k) {
+      Ending& ending = music_.endings[k];
+      const int limit = k + 1 < music_.endings.size() ? music_.endings[k + 1].first_bar - 1
+                                                      : static_cast<int>(music_.bars.size()) - 1;
+      while (ending.last_bar < limit && music_.bars[static_cast<std::size_t>(ending.last_bar)].right == BarSign::plain)
+        ++ending.last_bar;
+    }
+  }
+
+  void read_road(std::size_t i, const PlacedWord& word) {
+    const bool plays = word.text.size() > 1 && word.text.back() == 'x' &&
+                       word.text.find_first_not_of("0123456789") == word.text.size() - 1;
+    if (plays) return read_plays(i, word);
+    if (std::find(roads.begin(), roads.end(), word.text) == roads.end()) {
+      const std::string guess = source::nearest(word.text, roads);
+      const std::string written = guess.find(' ') == std::string::npos ? tick(guess) : "`\"" + guess + "\"`";
+      return error(Code::road_unknown, word.range, "there is no way called " + tick(word.text),
+                   guess.empty()
+                       ? "write segno, coda, fine, \"To Coda\", D.C., D.S., \"D.C. al Fine\", \"D.S. al Coda\" … or 4x"
+                       : "did you mean " + written + "?");
+    }
+    const auto at = moment_of(draft_.bars[i], music_.bars[i], word.count);
+    if (!at) return;
+    Bar& bar = music_.bars[i];
+    bar.roads.push_back({*at < bar.begin ? bar.begin : *at, word.text, word.row, false, word.range});
+    ways_.push_back(&word);
+  }
+
+  void read_plays(std::size_t i, const PlacedWord& word) {
+    Bar& bar = music_.bars[i];
+    const int times = leading_number(word.text, word.text.size() - 1);
+    if (!ends_repeat(bar.right)) {
+      return error(Code::road_plays, word.range, tick(word.text) + " stands in a bar without a `:|`",
+                   "it says how often a repeated part is played: write it where the repeat ends");
+    }
+    if (times < 2 || times > 99) {
+      return error(Code::road_plays, word.range, tick(word.text) + " is no number of times",
+                   "a repeated part is played 2 to 99 times: `4x`");
+    }
+    if (bar.plays) {
+      return error(Code::word_twice, word.range, tick(word.text) + " is the second number of times here", "write one");
+    }
+    bar.plays = Located<int>{times, word.range};
+  }
+
+  bool has_way(std::string_view name, std::size_t begin, std::size_t end) const {
+    return std::any_of(ways_.begin() + static_cast<std::ptrdiff_t>(begin),
+                       ways_.begin() + static_cast<std::ptrdiff_t>(end),
+                       [&](const PlacedWord* way) { return way->text == name; });
+  }
+
+  // A way to nowhere: its sign is not there.
+  void check_ways() {
+    std::stable_sort(ways_.begin(), ways_.end(),
+                     [](const PlacedWord* a, const PlacedWord* b) { return bar_order(*a) < bar_order(*b); });
+    for (std::size_t i = 0; i < ways_.size(); ++i) {
+      const std::string& way = ways_[i]->text;
+      if (way.starts_with("D.S.") && !has_way("segno", 0, i)) report_nowhere(i, "no `segno` stands before it", "segno");
+      if (way.ends_with("al Fine") && !has_way("fine", 0, i)) report_nowhere(i, "no `fine` stands before it", "fine");
+      if (way == "To Coda" && !has_way("coda", i, ways_.size())) report_nowhere(i, "no `coda` stands after it", "coda");
+      if (way.ends_with("al Coda")) {
+        if (!has_way("To Coda", 0, i)) {
+          report_nowhere(i, "no `To Coda` stands before it", "\"To Coda\"");
+        } else if (!has_way("coda", i, ways_.size()) && !has_way("coda", 0, i)) {
+          continue;  // said at the `To Coda`
+        } else if (!has_way("coda", i, ways_.size())) {
+          report_nowhere(i, "no `coda` stands after it", "coda");
+        }
+      }
+    }
+  }
+
+  static std::uint32_t bar_order(const PlacedWord& way) { return way.range.begin; }
+
+  void report_nowhere(std::size_t i, const std::string& why, const std::string& sign) {
+    error(Code::road_nowhere, ways_[i]->range, tick(ways_[i]->text) + " leads nowhere: " + why,
+          "write " + tick(sign) + " in the road row where it leads");
+  }
+
+  // Where a repeat begins and none ends after it.
+  void warn_of_open_repeats() {
+    std::optional<std::size_t> open;
+    if (music_.left == BarSign::repeat_begin) open = 0;
+    for (std::size_t i = 0; i < music_.bars.size(); ++i) {
+      const BarSign sign = music_.bars[i].right;
+      if (ends_repeat(sign)) open.reset();
+      if (sign == BarSign::repeat_begin && i + 1 < music_.bars.size()) open = i + 1;
+    }
+    if (!open) return;
+    input_.diagnostics.warning(Code::repeat_open, music_.bars[*open].range,
+                               "a repeat begins before this bar and never ends", "write `:|` where it ends");
+  }
+
+  const GridInput& input_;
+  const GridDraft& draft_;
+  Music& music_;
+  std::vector<const PlacedWord*> ways_;
+  int last_ending_ = 0;
+};
+
+}  // namespace
+
+void set_form(const GridInput& input, const GridDraft& draft, Music& music) {
+  FormSetter(input, draft, music).run();
+}
+
+}  // namespace fretsheaf::lesson

@@ -1,0 +1,173 @@
+#include "lesson/grid_labels.h"
+
+#include <algorithm>
+#include <array>
+#include <charconv>
+#include <utility>
+
+#include "lesson/grid_phrases.h"
+#include "source/nearest.h"
+#include "theory/pitch.h"
+
+namespace fretsheaf::lesson {
+
+using source::Code;
+
+namespace {
+
+constexpr std::array<std::pair<std::string_view, RowKind>, 14> names = {{
+    {"count", RowKind::count},
+    {"chord", RowKind::chord},
+    {"mark", RowKind::mark},
+    {"text", RowKind::text},
+    {"lyric", RowKind::lyric},
+    {"section", RowKind::section},
+    {"ending", RowKind::ending},
+    {"meter", RowKind::meter},
+    {"road", RowKind::road},
+    {"finger", RowKind::finger},
+    {"hand", RowKind::hand},
+    {"spell", RowKind::spell},
+    {"stroke", RowKind::stroke},
+    {"play", RowKind::play},
+}};
+
+std::string lower(std::string_view text) {
+  std::string result(text);
+  for (char& c : result) {
+    if (c >= 'A' && c <= 'Z') c = static_cast<char>(c + ('a' - 'A'));
+  }
+  return result;
+}
+
+std::optional<int> string_number(std::string_view label, std::size_t strings) {
+  int number = 0;
+  const auto [end, error] = std::from_chars(label.data(), label.data() + label.size(), number);
+  if (error != std::errc{} || end != label.data() + label.size()) return std::nullopt;
+  if (number < 1 || number > static_cast<int>(strings)) return std::nullopt;
+  return number;
+}
+
+std::optional<int> find_string(std::string_view label, const std::vector<std::string>& strings) {
+  if (const auto number = string_number(label, strings.size())) return number;
+  std::optional<int> found;
+  for (std::size_t i = 0; i < strings.size(); ++i) {
+    if (strings[i] == label) return static_cast<int>(i) + 1;
+  }
+  for (std::size_t i = 0; i < strings.size(); ++i) {
+    if (lower(strings[i]) != lower(label)) continue;
+    if (found) return std::nullopt;
+    found = static_cast<int>(i) + 1;
+  }
+  return found;
+}
+
+bool is_figures(std::string_view label) {
+  return std::all_of(label.begin(), label.end(), [](char c) { return c >= '0' && c <= '9'; });
+}
+
+}  // namespace
+
+std::string_view row_name(RowKind kind) {
+  for (const auto& [name, named] : names) {
+    if (named == kind) return name;
+  }
+  return "string";
+}
+
+std::optional<RowLabel> find_label(std::string_view label, const std::vector<std::string>& strings) {
+  for (const auto& [name, kind] : names) {
+    if (name == label) return RowLabel{kind};
+  }
+  if (const auto string = find_string(label, strings)) return RowLabel{RowKind::string, *string};
+  return std::nullopt;
+}
+
+std::optional<RowLabel> report_unknown_label(const GridInput& input, std::string_view label, Range range,
+                                             const std::vector<std::string>& strings) {
+  const std::string open =
+      "its strings are " + listed(strings) + ", the top line first, or 1 to " + std::to_string(strings.size());
+  if (is_figures(label) || theory::parse_note_name(label)) {
+    input.diagnostics.error(Code::row_string_unknown, range, tick(label) + " is no string of this instrument", open);
+    return std::nullopt;
+  }
+  std::vector<std::string_view> known;
+  for (const auto& name : names) known.push_back(name.first);
+  const std::string guess = source::nearest(label, known);
+  const std::string help = guess.empty()
+                               ? "the rows are count, chord, mark, text, lyric, section, ending, meter, road, "
+                                 "finger, hand, spell, stroke, play and the strings " +
+                                     listed(strings)
+                               : "did you mean " + tick(guess) + "?";
+  input.diagnostics.error(Code::row_unknown, range, "there is no row called " + tick(label), help);
+  if (guess.empty()) return std::nullopt;
+  return find_label(guess, strings);
+}
+
+namespace {
+
+bool stands_twice(const std::vector<GridRow>& rows, std::size_t i) {
+  const GridRow& row = rows[i];
+  return std::any_of(rows.begin(), rows.begin() + static_cast<std::ptrdiff_t>(i),
+                     [&](const GridRow& other) { return other.kind == row.kind && other.string == row.string; });
+}
+
+// Pasted tab often has a capital for both strings of one letter. The upper of the two rows is then the higher string.
+void tell_twins_apart(const GridInput& input, Strip& strip, const std::vector<std::string>& strings) {
+  for (std::size_t i = 0; i < strip.rows.size(); ++i) {
+    GridRow& row = strip.rows[i];
+    if (row.kind != RowKind::string) continue;
+    const std::string& label = strings[static_cast<std::size_t>(row.string) - 1];
+    const auto twin = std::find(strings.begin(), strings.end(), lower(label));
+    if (twin == strings.end() || *twin == label) continue;
+    const int higher = static_cast<int>(twin - strings.begin()) + 1;
+    const auto rows_of = [&](int string) {
+      return std::count_if(strip.rows.begin(), strip.rows.end(), [&](const GridRow& other) {
+        return other.kind == RowKind::string && other.string == string;
+      });
+    };
+    if (rows_of(row.string) != 2 || rows_of(higher) != 0) continue;
+    input.diagnostics.error(Code::row_twice, row.label, "two rows are labelled " + tick(label),
+                            "write " + tick(*twin) + " for the higher one, here");
+    row.string = higher;
+  }
+}
+
+void check_order(const GridInput& input, const Strip& strip, const std::vector<std::string>& strings) {
+  int last = 0;
+  for (const GridRow& row : strip.rows) {
+    if (row.kind != RowKind::string) continue;
+    if (row.string < last) {
+      input.diagnostics.error(Code::row_order, row.label, "this string row is out of order",
+                              "the tab's top line stands first: " + listed(strings));
+      return;
+    }
+    last = row.string;
+  }
+}
+
+}  // namespace
+
+void check_labels(const GridInput& input, Strip& strip, const std::vector<std::string>& strings) {
+  tell_twins_apart(input, strip, strings);
+  std::vector<GridRow> kept;
+  for (std::size_t i = 0; i < strip.rows.size(); ++i) {
+    GridRow& row = strip.rows[i];
+    const bool single = row.kind == RowKind::count || row.kind == RowKind::string;
+    if (!single || !stands_twice(strip.rows, i)) {
+      kept.push_back(std::move(row));  // its kind and string can still be read
+      continue;
+    }
+    strip.damaged = true;
+    const std::string what =
+        row.kind == RowKind::count
+            ? std::string("the count row")
+            : "the row of the " + tick(strings[static_cast<std::size_t>(row.string) - 1]) + " string";
+    input.diagnostics.error(Code::row_twice, row.label, what + " stands twice in this strip",
+                            "a blank line begins a new strip");
+  }
+  strip.rows = std::move(kept);
+  check_order(input, strip, strings);
+}
+
+}  // namespace fretsheaf::lesson

@@ -1,0 +1,41 @@
+#include <algorithm>
+#include <string>
+
+#include "lesson/grid_draft.h"
+#include "lesson/grid_phrases.h"
+
+namespace fretsheaf::lesson {
+
+std::optional<int> count_at(const BarDraft& bar, int column) {
+  const auto after = std::partition_point(bar.counts.begin(), bar.counts.end(),
+                                          [&](const Count& count) { return count.end <= column; });
+  if (after == bar.counts.end() || after->begin > column) return std::nullopt;
+  return static_cast<int>(after - bar.counts.begin());
+}
+
+std::string neighbours(const BarDraft& bar, int column) {
+  const auto after = std::partition_point(bar.counts.begin(), bar.counts.end(),
+                                          [&](const Count& count) { return count.end <= column; });
+  const std::string bar_line = "the bar line";
+  const std::string left = after == bar.counts.begin() ? bar_line : tick((after - 1)->text);
+  const std::string right = after == bar.counts.end() ? bar_line : tick(after->text);
+  return "between " + left + " and " + right;
+}
+
+std::optional<int> place_word(const GridInput& input, const BarDraft& bar, const Cell& cell, int begin, int end) {
+  if (bar.percent) return CountRef::bar_start;
+  if (const auto count = count_at(bar, begin)) {
+    if (bar.counts[static_cast<std::size_t>(*count)].bad) return std::nullopt;
+    return count;
+  }
+  if (bar.counts.empty()) return std::nullopt;
+  const GridRow& row = *cell.row;
+  input.diagnostics.error(source::Code::token_under_none, row.range(begin, end),
+                          tick(row.text(begin, end)) + " stands under no count, " + neighbours(bar, begin),
+                          row.kind == RowKind::text || row.kind == RowKind::section || row.kind == RowKind::road
+                              ? "its first character decides: move it, or quote words that belong together"
+                              : "its first character decides: move it under one of them, or write its count");
+  return std::nullopt;
+}
+
+}  // namespace fretsheaf::lesson

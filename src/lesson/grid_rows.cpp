@@ -1,0 +1,211 @@
+#include "lesson/grid_rows.h"
+
+#include <algorithm>
+#include <array>
+#include <optional>
+
+#include "fretboard/neck.h"
+#include "lesson/grid_labels.h"
+#include "lesson/grid_phrases.h"
+#include "source/utf8.h"
+
+namespace fretsheaf::lesson {
+
+using source::Code;
+
+Range GridRow::range(int begin, int end) const {
+  const auto offset = [&](int column) {
+    return offsets[static_cast<std::size_t>(std::clamp(column, 0, static_cast<int>(offsets.size()) - 1))];
+  };
+  return {offset(begin), offset(end), file};
+}
+
+std::string GridRow::text(int begin, int end) const {
+  const Range bytes = range(begin, end);
+  return std::string(file_bytes.substr(bytes.begin, bytes.end - bytes.begin));
+}
+
+bool is_blank(char32_t character) {
+  // No-break, figure and narrow spaces come along when text is pasted.
+  return character == U' ' || character == U'\u00A0' || (character >= U'\u2000' && character <= U'\u200A') ||
+         character == U'\u202F' || character == U'\u3000';
+}
+
+namespace {
+
+// A line's code points and where each lies in the file.
+struct Line {
+  std::u32string characters;
+  std::vector<std::uint32_t> offsets;  // one more than characters
+  source::FileId file = 0;
+
+  Range range(std::size_t begin, std::size_t end) const { return {offsets[begin], offsets[end], file}; }
+};
+
+Line read_line(std::string_view bytes, std::uint32_t offset, source::FileId file) {
+  Line line;
+  line.file = file;
+  if (bytes.ends_with('\r')) bytes.remove_suffix(1);
+  line.characters.reserve(bytes.size());
+  line.offsets.reserve(bytes.size() + 1);
+  while (!bytes.empty()) {
+    const auto next = source::decode_utf8(bytes);
+    line.characters += next.code_point;
+    line.offsets.push_back(offset);
+    offset += static_cast<std::uint32_t>(next.length);
+    bytes.remove_prefix(next.length);
+  }
+  line.offsets.push_back(offset);
+  return line;
+}
+
+bool is_blank_line(const Line& line) {
+  return std::all_of(line.characters.begin(), line.characters.end(),
+                     [](char32_t c) { return is_blank(c) || c == U'\t'; });
+}
+
+// The characters that are not blank at either end: [begin, end).
+std::pair<std::size_t, std::size_t> trimmed(const Line& line, std::size_t end) {
+  const auto blank = [&](std::size_t i) { return is_blank(line.characters[i]) || line.characters[i] == U'\t'; };
+  std::size_t begin = 0;
+  while (begin < end && blank(begin)) ++begin;
+  while (end > begin && blank(end - 1)) --end;
+  return {begin, end};
+}
+
+constexpr std::array<char32_t, 6> bar_line_doubles = {U'\u00A6', U'\u01C0', U'\u2502', U'\u2503', U'\u2758', U'\uFF5C'};
+
+bool looks_like_bar_line(char32_t character) {
+  return std::find(bar_line_doubles.begin(), bar_line_doubles.end(), character) != bar_line_doubles.end();
+}
+
+class RowReader {
+ public:
+  explicit RowReader(const GridInput& input)
+      : input_(input), bytes_(input.text.bytes()), strings_(fretboard::string_labels(input.context.neck)) {}
+
+  std::vector<Strip> read() {
+    std::size_t at = input_.grid.begin;
+    while (at < input_.grid.end) {
+      const std::size_t line_end = std::min<std::size_t>(bytes_.find('\n', at), input_.grid.end);
+      read_line(lesson::read_line(bytes_.substr(at, line_end - at), static_cast<std::uint32_t>(at), input_.grid.file));
+      at = line_end + 1;
+    }
+    close_strip();
+    return std::move(strips_);
+  }
+
+ private:
+  void read_line(const Line& line) {
+    if (is_blank_line(line)) return close_strip();
+    if (!strip_) {
+      strip_.emplace();
+      const auto [begin, end] = trimmed(line, line.characters.size());
+      first_line_ = line.range(begin, end);
+    }
+    const bool tabbed = report_tab(line);
+    const std::size_t bar = line.characters.find(U'|');
+    if (bar == std::u32string::npos) {
+      strip_->damaged = true;
+      return report_no_bar_line(line);
+    }
+    const auto [begin, end] = trimmed(line, bar);
+    const auto label = read_label(line, begin, end);
+    if (!label) {
+      strip_->damaged = true;
+      return;
+    }
+    add_row(line, bar, *label, line.range(begin, end), tabbed);
+  }
+
+  void add_row(const Line& line, std::size_t bar, RowLabel label, Range label_range, bool tabbed) {
+    GridRow row;
+    row.kind = label.kind;
+    row.string = label.string;
+    row.label = label_range;
+    row.characters = line.characters.substr(bar);
+    row.offsets.assign(line.offsets.begin() + static_cast<std::ptrdiff_t>(bar), line.offsets.end());
+    row.file_bytes = bytes_;
+    row.file = line.file;
+    const std::size_t last = row.characters.rfind(U'|');
+    row.shifted = tabbed && row.characters.find(U'\t') < last;
+    // A tab before the label's bar line or after the last moves nothing.
+    std::replace(row.characters.begin(), row.characters.end(), U'\t', U' ');
+    row.ordinal = static_cast<int>(std::count_if(strip_->rows.begin(), strip_->rows.end(),
+                                                 [&](const GridRow& other) { return other.kind == row.kind; }));
+    strip_->rows.push_back(std::move(row));
+  }
+
+  std::optional<RowLabel> read_label(const Line& line, std::size_t begin, std::size_t end) {
+    const Range range = line.range(begin, end);
+    const std::string_view label = bytes_.substr(range.begin, range.end - range.begin);
+    if (label.empty()) {
+      input_.diagnostics.error(Code::row_label_missing, line.range(end, end + 1), "this row has no label",
+                               "write what it is before its first bar line: count, chord, or a string's letter");
+      return std::nullopt;
+    }
+    if (const auto found = find_label(label, strings_)) return found;
+    if (label.ends_with(':')) {
+      const std::string_view bare = label.substr(0, label.find_last_not_of(" :") + 1);
+      input_.diagnostics.error(Code::row_label_colon, line.range(end - 1, end), "a row's label has no colon",
+                               "write " + tick(bare) + " alone; a repeat's end, `:|`, closes the strip before");
+      return find_label(bare, strings_);
+    }
+    return report_unknown_label(input_, label, range, strings_);
+  }
+
+  bool report_tab(const Line& line) {
+    const std::size_t tab = line.characters.find(U'\t');
+    if (tab == std::u32string::npos) return false;
+    input_.diagnostics.error(Code::grid_tab, line.range(tab, tab + 1), "a tab character stands in the grid",
+                             "use spaces: a tab's width differs from one editor to the next");
+    return true;
+  }
+
+  void report_no_bar_line(const Line& line) {
+    const auto twin = std::find_if(line.characters.begin(), line.characters.end(), looks_like_bar_line);
+    if (twin != line.characters.end()) {
+      const auto at = static_cast<std::size_t>(twin - line.characters.begin());
+      const Range range = line.range(at, at + 1);
+      const std::string written(bytes_.substr(range.begin, range.end - range.begin));
+      input_.diagnostics.error(Code::bar_line_unknown, range, tick(written) + " is no bar line",
+                               "write `|`, the upright stroke of the keyboard");
+      return;
+    }
+    const auto [begin, end] = trimmed(line, line.characters.size());
+    const bool remark = line.characters[begin] == U'#';
+    input_.diagnostics.error(Code::bar_line_none, line.range(begin, end), "this line of the grid has no bar line",
+                             remark ? "a grid has no remarks: put them outside its quotes"
+                                    : "a row is a label, then its bars: `count | 1 2 3 4 |`");
+  }
+
+  void close_strip() {
+    if (!strip_) return;
+    check_labels(input_, *strip_, strings_);
+    const auto count = std::find_if(strip_->rows.begin(), strip_->rows.end(),
+                                    [](const GridRow& row) { return row.kind == RowKind::count; });
+    if (count != strip_->rows.end()) {
+      strip_->count_row = static_cast<int>(count - strip_->rows.begin());
+    } else if (!strip_->rows.empty()) {
+      input_.diagnostics.error(Code::count_row_missing, first_line_, "this strip has no count row",
+                               "write a row above it that says when: `count | 1 2 3 4 |`");
+    }
+    strips_.push_back(std::move(*strip_));
+    strip_.reset();
+  }
+
+  const GridInput& input_;
+  std::string_view bytes_;
+  std::vector<std::string> strings_;
+  std::vector<Strip> strips_;
+  std::optional<Strip> strip_;
+  Range first_line_;
+};
+
+}  // namespace
+
+std::vector<Strip> read_strips(const GridInput& input) {
+  return RowReader(input).read();
+}
+
+}  // namespace fretsheaf::lesson
