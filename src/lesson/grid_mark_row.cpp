@@ -51,15 +51,17 @@ class MarkCellReader {
         draft_(draft) {}
 
   void read() {
-    bool first = true;
+    // What dashes go on from: the bar before, until something else stands in this one.
+    going_on_ = before_;
     for (int at = cell_.begin; at < cell_.end;) {
       if (is_blank(row_.at(at))) {
         ++at;
-        continue;
+      } else {
+        at = row_.at(at) == U'-' ? read_dashes(at) : read_mark(at);
       }
-      at = row_.at(at) == U'-' ? read_dashes(at, first ? before_ : -1) : read_mark(at);
-      first = false;
     }
+    // Only what reaches into this bar is open at its end.
+    if (going_on_ != before_ || touched_) open_ = going_on_;
   }
 
  private:
@@ -89,17 +91,17 @@ class MarkCellReader {
     return last;
   }
 
-  int read_dashes(int begin, int span) {
+  int read_dashes(int begin) {
     const int end = dashes_end(begin);
-    if (span < 0) {
+    if (going_on_ < 0) {
       if (!bar_.damaged && !damaged_before()) report_stray_dashes(begin, end);
       return end;
     }
-    SpanDraft& going_on = draft_.spans[static_cast<std::size_t>(span)];
+    SpanDraft& going_on = draft_.spans[static_cast<std::size_t>(going_on_)];
     const int last = reached(end, CountRef::bar_start);
     // Dashes that end before the bar's first count reach nothing here.
     if (bar_.percent || last >= 0) going_on.last = {index_, last};
-    open_ = span;
+    touched_ = true;
     return end;
   }
 
@@ -111,7 +113,7 @@ class MarkCellReader {
   }
 
   int read_mark(int begin) {
-    open_ = -1;
+    going_on_ = -1;
     const int word = word_end(begin);
     const int end = dashes_end(word);
     const std::string text = row_.text(begin, word);
@@ -162,7 +164,7 @@ class MarkCellReader {
       return;
     }
     draft_.spans.push_back({kind, {index_, count}, {index_, reached(end, count)}, row_.range(begin, end)});
-    open_ = static_cast<int>(draft_.spans.size()) - 1;
+    going_on_ = static_cast<int>(draft_.spans.size()) - 1;
   }
 
   void add_fermata(int count, int begin, int end) {
@@ -180,9 +182,20 @@ class MarkCellReader {
   int index_;
   BarDraft& bar_;
   int before_;
+  int going_on_ = -1;  // an index into the draft's spans
+  bool touched_ = false;
   int& open_;
   GridDraft& draft_;
 };
+
+// What dashes at a bar's start go on from: the same row of the bar before. In a new strip the rows may stand otherwise;
+// then it is the only one that was left open.
+int span_before(const OpenSpans& before, std::size_t ordinal, bool new_strip) {
+  if (ordinal < before.size() && before[ordinal] >= 0) return before[ordinal];
+  const auto open = [](int span) { return span >= 0; };
+  if (!new_strip || std::count_if(before.begin(), before.end(), open) != 1) return -1;
+  return *std::find_if(before.begin(), before.end(), open);
+}
 
 }  // namespace
 
@@ -190,8 +203,9 @@ void read_mark_cell(const GridInput& input, const Cell& cell, int bar_index, con
                     GridDraft& draft) {
   const auto ordinal = static_cast<std::size_t>(cell.row->ordinal);
   if (open.size() <= ordinal) open.resize(ordinal + 1, -1);
-  const int span = ordinal < before.size() ? before[ordinal] : -1;
-  MarkCellReader(input, cell, bar_index, span, open[ordinal], draft).read();
+  const auto index = static_cast<std::size_t>(bar_index);
+  const bool new_strip = index > 0 && draft.bars[index].strip != draft.bars[index - 1].strip;
+  MarkCellReader(input, cell, bar_index, span_before(before, ordinal, new_strip), open[ordinal], draft).read();
 }
 
 }  // namespace fretsheaf::lesson
