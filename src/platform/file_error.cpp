@@ -58,7 +58,7 @@ FileError write_error(int error_number) {
 }
 
 FileError too_large_error(std::size_t limit) {
-  constexpr std::size_t mebibyte = 1024 * 1024;
+  constexpr std::size_t mebibyte = std::size_t{1} << 20;
   const bool round = limit >= mebibyte && limit % mebibyte == 0;
   const std::string size =
       round ? std::to_string(limit / mebibyte) + " MiB" : std::to_string(limit) + (limit == 1 ? " byte" : " bytes");

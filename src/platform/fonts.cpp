@@ -16,11 +16,12 @@ bool is_file(const std::string& path) {
 }
 
 std::string find_below(std::string_view file_name, const std::string& folder, int depth) {
-  const std::string here = folder + "/" + std::string(file_name);
+  const std::string inside = folder + "/";
+  std::string here = inside + std::string(file_name);
   if (is_file(here)) return here;
   if (depth == deepest) return {};
   for (const std::string& name : folder_names(folder)) {
-    std::string found = find_below(file_name, folder + "/" + name, depth + 1);
+    std::string found = find_below(file_name, inside + name, depth + 1);
     if (!found.empty()) return found;
   }
   return {};
