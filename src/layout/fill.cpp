@@ -40,7 +40,8 @@ double start_of(const Block& block, bool first_page, const PageRoom& room) {
   return std::max(room.later_origin, room.later_top + block.ascent);
 }
 
-// How gaps are set on a page: -1 all at their least, 0 natural, 1 all at their most.
+// How gaps are set on a page: -1 all at their least, 0 natural, 1 all at their most. A page that no gaps can fill stays
+// the nearer to natural, the more of it is blank: it would gain nothing by being drawn apart.
 double setting_of(const Extent& extent, double available) {
   const double slack = available - extent.natural;
   if (slack < 0) {
@@ -48,7 +49,8 @@ double setting_of(const Extent& extent, double available) {
     return give > 0 ? std::max(-1.0, slack / give) : 0;
   }
   const double grow = extent.most - extent.natural;
-  return grow > 0 ? std::min(1.0, slack / grow) : 0;
+  if (slack <= 0) return 0;
+  return grow > 0 ? std::min(slack / grow, grow / slack) : 0;
 }
 
 double page_badness(const Extent& extent, double available, bool last) {

@@ -100,7 +100,7 @@ Blocks ladder_blocks(const score::Ladder& ladder, double width, Setter& setter) 
     Block row;
     row.height = rungs.height;
     row.gap = row.gap_least = row.gap_most = first == 0 ? m.heading_to_ladder : m.ladder_row_gap;
-    row.part_penalty = 40;
+    row.part_penalty = 70;
     put_rule(row, {0, 0}, {columns * rungs.width, 0});
     put_rule(row, {0, rungs.height}, {columns * rungs.width, rungs.height});
     for (int i = 0; i < columns; ++i) {

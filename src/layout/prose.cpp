@@ -14,6 +14,8 @@ constexpr double heading_gap = 12;  // above a heading inside prose, beyond the 
 constexpr double quote_bar = 4;     // a quote's rule, from the left
 constexpr double give = 0.3;        // how far the gap between paragraphs may give way or grow, as a share
 
+constexpr int deepest = 6;  // what is nested deeper stands no further in
+
 const char* const bullet = "\u2022";
 
 // How the lines of one paragraph stand.
@@ -73,6 +75,7 @@ class Prose {
 
  private:
   double indent_step() const { return setter_.measures().list_indent; }
+  double indent_of(int level) const { return std::clamp(level, 0, deepest) * indent_step(); }
   ParagraphStyle style() const {
     ParagraphStyle style;
     style.language = setter_.language;
@@ -93,7 +96,7 @@ class Prose {
 
 void Prose::paragraph(const score::Block& block) {
   const auto& m = setter_.measures();
-  const double x = block.level * indent_step();
+  const double x = indent_of(block.level);
   append(blocks_,
          line_blocks(
              set_paragraph(block.runs, width_ - x, style(), type_),
@@ -118,7 +121,7 @@ void Prose::item(const score::Block& block, bool first_of_list) {
   if (first_of_list) list_ = {setter_.new_group(), Tag::list, std::nullopt};
   Words label = block.ordinal > 0 ? type_.set(Role::list_number, std::to_string(block.ordinal), Part::text)
                                   : type_.set(Role::body, bullet, Part::text);
-  const double label_x = std::max(0, block.level - 1) * indent_step();
+  const double label_x = indent_of(block.level - 1);
   const double x = label_x + std::max(indent_step(), label.width + 4);
   const Stand stand{x,
                     m.list_leading,
@@ -138,7 +141,7 @@ void Prose::item(const score::Block& block, bool first_of_list) {
 
 void Prose::quote(const score::Block& block) {
   const auto& m = setter_.measures();
-  const double x = std::max(1, block.level) * indent_step();
+  const double x = indent_of(std::max(1, block.level));
   Blocks lines = line_blocks(
       set_paragraph(block.runs, width_ - 2 * x, style(), type_),
       {x, m.body_leading, m.paragraph_gap, Tag::none, {{setter_.new_group(), Tag::paragraph, std::nullopt}}});

@@ -20,7 +20,7 @@ constexpr double head_middle = 0.54;  // of Noto Music's head above its origin
 constexpr double flag_origin = 4.04;  // of Noto Music's flag below its top
 constexpr double flag_step = 0.75;
 constexpr double equals_gap = 4;
-constexpr double dot_radius = 0.2;
+constexpr double dot_radius = 0.25;
 
 constexpr char32_t black_head = U'\U0001D158';
 constexpr char32_t void_head = U'\U0001D157';
@@ -106,7 +106,7 @@ Words note(const score::NoteValue& value, Type& type) {
   put_flags(words, value.beams(), stem, type);
   double x = std::max(stem, value.beams() > 0 ? words.ink.right : stem);
   for (int i = 0; i < value.dots; ++i) {
-    x += 0.6 * space;
+    x += 0.75 * space;
     put_dot(words, x, -head_middle * space, dot_radius * space);
   }
   words.width = words.ink.right;

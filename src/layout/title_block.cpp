@@ -146,7 +146,7 @@ Block TitleBlock::make() {
   subtitle();
   facts();
   if (heading_.name_line) name_line();
-  y_ += m_.facts_to_rule;
+  y_ += heading_.name_line ? m_.name_line_to_rule : m_.facts_to_rule;
   block_.items.emplace_back(sheet::Rule{Part::rule, {0, y_}, {width_, y_}, m_.rule, sheet::Color{}, 0, 0});
   block_.height = y_;
   block_.keep_with_next = true;
