@@ -67,7 +67,7 @@ std::vector<Sign> find_signs(const GridInput& input, const GridRow& row) {
     bool stroke = false;
     for (; end < row.columns() && is_sign_character(row.at(end)); ++end) stroke = stroke || row.at(end) == U'|';
     if (stroke) {
-      found.push_back({column, end, sign_of(input, row, column, end)});
+      found.push_back({column, end, sign_of(input, row, column, end), false});
     } else {
       input.diagnostics.error(Code::bar_line_unknown, row.range(column, end),
                               tick(row.text(column, end)) + " stands apart from its bar line",
@@ -93,11 +93,16 @@ int likely_close(const Strip& strip, int from) {
 // A count row whose last bar is open is read as if it were closed.
 void close_last_bar(const GridInput& input, const Strip& strip, const GridRow& row, std::vector<Sign>& found) {
   const int ink = last_ink(row);
-  if (ink < found.back().end && found.size() > 1) return;
+  if (ink < found.back().end) {
+    if (found.size() > 1) return;
+    input.diagnostics.error(Code::bar_not_closed, row.range(0, found.back().end), "this count row has no bars",
+                            "write the counts of each bar and a bar line after them: `count | 1 2 3 4 |`");
+    return;
+  }
   input.diagnostics.error(Code::bar_not_closed, row.range(ink, ink + 1), "the last bar of the count row is not closed",
                           "end the row with a bar line, `|`");
   const int close = likely_close(strip, ink + 1);
-  found.push_back({close, close + 1, BarSign::plain});
+  found.push_back({close, close + 1, BarSign::plain, true});
 }
 
 // Which columns of a row lie in quotes. An unclosed quote is reported, and then no column does.
@@ -146,7 +151,7 @@ class RowAlignment {
       if (!damaged_ && is_empty_from(signs_[bar].end)) break;
       cells_.cells.push_back({&row_, signs_[bar].end, signs_[bar + 1].begin, damaged_});
       if (damaged_) continue;
-      if (!bar_line_in(signs_[bar + 1].begin, signs_[bar + 1].end)) {
+      if (!signs_[bar + 1].supposed && !bar_line_in(signs_[bar + 1].begin, signs_[bar + 1].end)) {
         misplaced_ = static_cast<int>(bar) + 1;
         cells_.cells.back().damaged = true;
         damaged_ = true;

@@ -31,15 +31,38 @@ constexpr std::array<std::string_view, 39> kinds = {
     "aug",   "aug7", "sus2", "sus4", "7sus4", "add9", "madd9", "9",    "maj9", "m9",      "11",  "m11",  "13",
     "maj13", "m13",  "7b5",  "7#5",  "7b9",   "7#9",  "7#11",  "7b13", "m7b9", "maj7#11", "°",   "°7",   "ø"};
 
-// "Amin7" -> "Am7": the kind nearest to what follows the root.
+// How other chord charts write some kinds, and what they are here.
+struct OtherKind {
+  std::string_view written;
+  std::string_view kind;
+};
+constexpr std::array<OtherKind, 22> other_kinds = {{
+    {"min", "m"},      {"mi", "m"},      {"-", "m"},    {"min7", "m7"},   {"mi7", "m7"},    {"-7", "m7"},
+    {"M", ""},         {"maj", ""},      {"Maj", ""},   {"M7", "maj7"},   {"Maj7", "maj7"}, {"ma7", "maj7"},
+    {"Δ", "maj7"},     {"Δ7", "maj7"},   {"o", "dim"},  {"o7", "dim7"},   {"m7-5", "m7b5"}, {"sus", "sus4"},
+    {"7sus", "7sus4"}, {"add2", "add9"}, {"dom7", "7"}, {"mM7", "mMaj7"},
+}};
+
+std::string likely_kind(const std::string& written) {
+  for (const OtherKind& other : other_kinds) {
+    if (other.written == written) return std::string(other.kind);
+  }
+  return source::nearest(written, kinds);
+}
+
+// "Amin7" -> "Am7": the kind nearest to what follows the root. Empty where nothing is near.
 std::string nearest_chord(const std::string& written) {
   const bool letter = written[0] >= 'A' && written[0] <= 'G';
   std::size_t root = letter ? 1 : std::min(written.find_first_not_of("b#"), written.size());
   if (letter && root < written.size() && (written[root] == 'b' || written[root] == '#')) ++root;
   if (!letter) root = std::min(written.find_first_not_of("ivIV", root), written.size());
-  const std::string guess = source::nearest(written.substr(root), kinds);
-  const std::string chord = written.substr(0, root) + guess;
-  return !guess.empty() && theory::parse_chord(chord) ? chord : std::string();
+  const std::string rest = written.substr(root);
+  // A note name in lower case is no chord.
+  if (rest.empty() || root == 0) return {};
+  // A bass stays as it is.
+  const std::size_t slash = std::min(rest.rfind('/'), rest.size());
+  const std::string chord = written.substr(0, root) + likely_kind(rest.substr(0, slash)) + rest.substr(slash);
+  return chord != written && theory::parse_chord(chord) ? chord : std::string();
 }
 
 class WordSetter {

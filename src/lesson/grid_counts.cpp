@@ -69,7 +69,8 @@ class CountReader {
 
   void read() {
     for (at_ = cell_.begin; at_ < cell_.end;) {
-      if (is_blank(row_.at(at_))) {
+      // A `:` apart from its bar line was reported with the signs.
+      if (is_blank(row_.at(at_)) || row_.at(at_) == U':') {
         ++at_;
       } else if (row_.at(at_) == U'%') {
         read_percent();
@@ -98,6 +99,7 @@ class CountReader {
                              "`%` alone repeats the bar before; write `%` or the counts");
     bar_.percent.reset();
     bar_.damaged = true;
+    for (Count& count : bar_.counts) count.bad = true;
   }
 
   void read_rest() {
@@ -172,8 +174,10 @@ class CountReader {
     const char32_t first = row_.at(at_);
     if (first == U'-' || (first >= U'\u2010' && first <= U'\u2015')) {
       while (end < cell_.end && row_.at(end) == first) ++end;
-      error(Code::count_unknown, at_, end, "a dash stands in the count row",
-            "leave spaces between counts: dashes are filler in string rows only");
+      if (!std::exchange(dashed_, true)) {
+        error(Code::count_unknown, at_, end, "a dash stands in the count row",
+              "leave spaces between counts: dashes are filler in string rows only");
+      }
       at_ = end;
       return add({}, begin, end, rest, true);
     }
@@ -279,8 +283,9 @@ class CountReader {
   BarDraft& bar_;
   int at_ = 0;
   int figure_ = 0;
-  int rest_end_ = -1;  // past the closing parenthesis of the rest that is being read
-  bool confused_ = false;
+  int rest_end_ = -1;      // past the closing parenthesis of the rest that is being read
+  bool confused_ = false;  // what seems out of order may follow from what was reported
+  bool dashed_ = false;
 };
 
 }  // namespace

@@ -6,6 +6,7 @@
 
 #include "lesson/grid_counts.h"
 #include "lesson/grid_hand_rows.h"
+#include "lesson/grid_labels.h"
 #include "lesson/grid_mark_row.h"
 #include "lesson/grid_string_row.h"
 #include "lesson/grid_words.h"
@@ -51,6 +52,27 @@ class DraftReader {
       }
     } else {
       draft_.has_play = play != nullptr;
+    }
+    if (!draft_.has_strings) report_rows_without_notes();
+  }
+
+  bool needs_notes(RowKind kind) const {
+    return kind == RowKind::finger || kind == RowKind::spell || (kind == RowKind::hand && !input_.context.vary);
+  }
+
+  // Said once a kind of row; the rows are not read.
+  void report_rows_without_notes() {
+    std::vector<RowKind> said;
+    for (const Strip& strip : strips_) {
+      for (const GridRow& row : strip.rows) {
+        if (!needs_notes(row.kind) || std::find(said.begin(), said.end(), row.kind) != said.end()) continue;
+        said.push_back(row.kind);
+        input_.diagnostics.error(
+            Code::row_without_notes, row.label,
+            "a " + std::string(row_name(row.kind)) + " row stands in an example without string rows",
+            input_.context.vary ? "fingers and spellings go with the notes: write them in the example that is varied"
+                                : "it belongs to notes; how a strum is struck is written in a `stroke` row");
+      }
     }
   }
 
@@ -121,13 +143,13 @@ class DraftReader {
         read_mark_cell(input_, cell, bar, before, open_, draft_);
         break;
       case RowKind::play:
-        if (!draft_.has_play) break;
-        [[fallthrough]];
+        if (draft_.has_play) read_hand_cell(input_, cell, made);
+        break;
       case RowKind::finger:
       case RowKind::hand:
       case RowKind::spell:
       case RowKind::stroke:
-        read_hand_cell(input_, cell, made);
+        if (draft_.has_strings || !needs_notes(cell.row->kind)) read_hand_cell(input_, cell, made);
         break;
       default:
         read_word_cell(input_, cell, bar, draft_);

@@ -222,12 +222,12 @@ class EventMaker {
       return;
     }
     if (memory.kind == StringMemory::Kind::dead || (up ? place.fret > memory.fret : place.fret < memory.fret)) return;
-    const std::string frets = "from " + std::to_string(memory.fret) + " to " + std::to_string(place.fret);
     const std::string other = ligature ? (up ? "p" : "h") : (up ? "\\" : "/");
     const std::string sign = ligature ? (up ? "h" : "p") : (up ? "/" : "\\");
     error(Code::token_direction, range,
-          tick(sign) + " leads " + (up ? "up" : "down") + ", but the note before on this string makes it " + frets,
-          place.fret == memory.fret ? "the note before has the same fret: leave the sign out"
+          tick(sign) + " leads " + (up ? "up" : "down") + ", but the note before on this string is at fret " +
+              std::to_string(memory.fret),
+          place.fret == memory.fret ? "between equal frets leave the sign out"
                                     : "write " + tick(other + std::to_string(place.fret)));
   }
 
@@ -236,13 +236,8 @@ class EventMaker {
     if (bar.events.empty()) return;
     Event& event = bar.events.back();
     if (count.fermata) event.fermata = true;
-    HandWordsInput words{input_,
-                         count,
-                         event.at == count.at ? &event : nullptr,
-                         draft_.has_strings,
-                         input_.context.vary,
-                         repeating_ == nullptr && !unsure_ && !count.lost};
-    attach_hand_words(words);
+    Event* starts = event.at == count.at ? &event : nullptr;
+    attach_hand_words({input_, count, starts, input_.context.vary, repeating_ == nullptr && !unsure_ && !count.lost});
   }
 
   const GridInput& input_;

@@ -31,6 +31,23 @@ int leading_number(std::string_view text, std::size_t length) {
   return error == std::errc{} && end == text.data() + length ? number : -1;
 }
 
+// "dc al fine" -> "D.C. al Fine": the same letters, whatever their case, dots and spaces.
+std::string letters_of(std::string_view text) {
+  std::string letters;
+  for (const char c : text) {
+    if (c >= 'A' && c <= 'Z') letters += static_cast<char>(c + ('a' - 'A'));
+    if (c >= 'a' && c <= 'z') letters += c;
+  }
+  return letters;
+}
+
+std::string likely_road(std::string_view text) {
+  for (const std::string_view road : roads) {
+    if (letters_of(road) == letters_of(text)) return std::string(road);
+  }
+  return source::nearest(text, roads);
+}
+
 class FormSetter {
  public:
   FormSetter(const GridInput& input, const GridDraft& draft, Music& music)
@@ -96,7 +113,7 @@ class FormSetter {
                        word.text.find_first_not_of("0123456789") == word.text.size() - 1;
     if (plays) return read_plays(i, word);
     if (std::find(roads.begin(), roads.end(), word.text) == roads.end()) {
-      const std::string guess = source::nearest(word.text, roads);
+      const std::string guess = likely_road(word.text);
       const std::string written = guess.find(' ') == std::string::npos ? tick(guess) : "`\"" + guess + "\"`";
       return error(Code::road_unknown, word.range, "there is no way called " + tick(word.text),
                    guess.empty()
@@ -138,27 +155,29 @@ class FormSetter {
     std::stable_sort(ways_.begin(), ways_.end(),
                      [](const PlacedWord* a, const PlacedWord* b) { return bar_order(*a) < bar_order(*b); });
     for (std::size_t i = 0; i < ways_.size(); ++i) {
-      const std::string& way = ways_[i]->text;
-      if (way.starts_with("D.S.") && !has_way("segno", 0, i)) report_nowhere(i, "no `segno` stands before it", "segno");
-      if (way.ends_with("al Fine") && !has_way("fine", 0, i)) report_nowhere(i, "no `fine` stands before it", "fine");
-      if (way == "To Coda" && !has_way("coda", i, ways_.size())) report_nowhere(i, "no `coda` stands after it", "coda");
-      if (way.ends_with("al Coda")) {
-        if (!has_way("To Coda", 0, i)) {
-          report_nowhere(i, "no `To Coda` stands before it", "\"To Coda\"");
-        } else if (!has_way("coda", i, ways_.size()) && !has_way("coda", 0, i)) {
-          continue;  // said at the `To Coda`
-        } else if (!has_way("coda", i, ways_.size())) {
-          report_nowhere(i, "no `coda` stands after it", "coda");
-        }
-      }
+      const std::string sign = missing_sign(i);
+      if (!sign.empty()) report_nowhere(i, sign);
     }
+  }
+
+  // The first sign that a way needs and that is not where it must be, with where that is.
+  std::string missing_sign(std::size_t i) const {
+    const std::string& way = ways_[i]->text;
+    const std::size_t all = ways_.size();
+    if (way.starts_with("D.S.") && !has_way("segno", 0, i)) return "`segno` stands before it";
+    if (way.ends_with("al Fine") && !has_way("fine", 0, i)) return "`fine` stands before it";
+    if (way == "To Coda" && !has_way("coda", i, all)) return "`coda` stands after it";
+    if (!way.ends_with("al Coda")) return {};
+    if (!has_way("To Coda", 0, i)) return "`\"To Coda\"` stands before it";
+    // Where there is no coda at all, the `To Coda` has said so.
+    return has_way("coda", i, all) || !has_way("coda", 0, i) ? "" : "`coda` stands after it";
   }
 
   static std::uint32_t bar_order(const PlacedWord& way) { return way.range.begin; }
 
-  void report_nowhere(std::size_t i, const std::string& why, const std::string& sign) {
-    error(Code::road_nowhere, ways_[i]->range, tick(ways_[i]->text) + " leads nowhere: " + why,
-          "write " + tick(sign) + " in the road row where it leads");
+  void report_nowhere(std::size_t i, const std::string& sign) {
+    error(Code::road_nowhere, ways_[i]->range, tick(ways_[i]->text) + " leads nowhere: no " + sign,
+          "write the sign in the road row where the way leads");
   }
 
   // Where a repeat begins and none ends after it.

@@ -59,12 +59,6 @@ class HandWordsAttacher {
 
   // The notes that the words belong to, top line first: those that are struck, or else all.
   std::vector<Note*> notes_for(const HandWords& words, RowKind kind) {
-    if (!in_.has_strings) {
-      error(Code::word_without_note, words.range,
-            "there are no notes for this " + std::string(kind == RowKind::spell ? "spelling" : "word"),
-            "in an example without string rows a `stroke` row says how it is struck");
-      return {};
-    }
     if (!struck()) {
       report_nothing_struck(words.range, kind);
       return {};

@@ -8,7 +8,6 @@ struct HandWordsInput {
   const GridInput& grid;
   const Count& count;
   Event* event = nullptr;  // what the count starts; nullptr where it starts nothing
-  bool has_strings = false;
   bool vary = false;
   bool report = true;  // false where a mistake is known already
 };

@@ -153,17 +153,15 @@ void check_labels(const GridInput& input, Strip& strip, const std::vector<std::s
   std::vector<GridRow> kept;
   for (std::size_t i = 0; i < strip.rows.size(); ++i) {
     GridRow& row = strip.rows[i];
-    const bool single = row.kind == RowKind::count || row.kind == RowKind::string;
-    if (!single || !stands_twice(strip.rows, i)) {
+    // A second count row has begun a new strip.
+    if (row.kind != RowKind::string || !stands_twice(strip.rows, i)) {
       kept.push_back(std::move(row));  // its kind and string can still be read
       continue;
     }
     strip.damaged = true;
-    const std::string what =
-        row.kind == RowKind::count
-            ? std::string("the count row")
-            : "the row of the " + tick(strings[static_cast<std::size_t>(row.string) - 1]) + " string";
-    input.diagnostics.error(Code::row_twice, row.label, what + " stands twice in this strip",
+    const std::string& string = strings[static_cast<std::size_t>(row.string) - 1];
+    input.diagnostics.error(Code::row_twice, row.label,
+                            "the row of the " + tick(string) + " string stands twice in this strip",
                             "a blank line begins a new strip");
   }
   strip.rows = std::move(kept);

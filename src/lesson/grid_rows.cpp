@@ -96,13 +96,23 @@ class RowReader {
   }
 
  private:
+  void open_strip(const Line& line) {
+    strip_.emplace();
+    const auto [begin, end] = trimmed(line, line.characters.size());
+    first_line_ = line.range(begin, end);
+  }
+
+  // Two strips with no blank line between: said once, and read as two.
+  void split_strip(const Line& line, Range label) {
+    input_.diagnostics.error(Code::row_twice, label, "the count row stands twice in this strip",
+                             "a blank line begins a new strip");
+    close_strip();
+    open_strip(line);
+  }
+
   void read_line(const Line& line) {
     if (is_blank_line(line)) return close_strip();
-    if (!strip_) {
-      strip_.emplace();
-      const auto [begin, end] = trimmed(line, line.characters.size());
-      first_line_ = line.range(begin, end);
-    }
+    if (!strip_) open_strip(line);
     const bool tabbed = report_tab(line);
     const std::size_t bar = line.characters.find(U'|');
     if (bar == std::u32string::npos) {
@@ -115,6 +125,9 @@ class RowReader {
       strip_->damaged = true;
       return;
     }
+    const bool counted = std::any_of(strip_->rows.begin(), strip_->rows.end(),
+                                     [](const GridRow& row) { return row.kind == RowKind::count; });
+    if (label->kind == RowKind::count && counted) split_strip(line, line.range(begin, end));
     add_row(line, bar, *label, line.range(begin, end), tabbed);
   }
 

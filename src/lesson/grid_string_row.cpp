@@ -23,13 +23,23 @@ class StringCellReader {
   void read() {
     std::vector<Run> runs = read_runs(input_, cell_);
     if (bar_.percent) return report_under_percent(runs);
-    for (std::size_t i = 0; i < runs.size(); ++i) {
-      if (runs[i].damaged) {
-        lose(runs[i]);
-        continue;
+    std::optional<NoteDraft> before;
+    bool after_damage = false;
+    for (Run& run : runs) {
+      std::optional<NoteDraft> last;
+      if (run.damaged) {
+        lose(run);
+      } else {
+        last = run.notes.back();
+        const NoteDraft first = run.notes.front();
+        if (!place(run, after_damage)) {
+          last.reset();
+        } else if (before) {
+          warn_of_slide_off(*before, first);
+        }
       }
-      warn_of_slide_off(runs, i);
-      place(runs[i]);
+      after_damage = run.damaged;
+      before = std::move(last);
     }
   }
 
@@ -48,11 +58,8 @@ class StringCellReader {
   }
 
   // Filler and a number after a slide off may have been meant as a slide to that number.
-  void warn_of_slide_off(const std::vector<Run>& runs, std::size_t i) {
-    const NoteDraft& last = runs[i].notes.back();
-    if (last.note.slide_off == SlideOff::none || i + 1 == runs.size() || runs[i + 1].notes.empty()) return;
-    const NoteDraft& next = runs[i + 1].notes.front();
-    if (!next.fret) return;
+  void warn_of_slide_off(const NoteDraft& last, const NoteDraft& next) {
+    if (last.note.slide_off == SlideOff::none || !next.fret) return;
     const std::string sign = last.note.slide_off == SlideOff::up ? "/" : "\\";
     const std::string fret = std::to_string(next.note.place.fret);
     input_.diagnostics.warning(Code::token_slide_off, last.note.range,
@@ -68,7 +75,8 @@ class StringCellReader {
     return count_at(bar_, draft.begin);
   }
 
-  void place(Run& run) {
+  // Whether each note of the run found a count or the note that it is a grace note to.
+  bool place(Run& run, bool after_damage) {
     std::vector<NoteDraft> waiting;  // under no count so far
     std::optional<int> last;
     for (NoteDraft& draft : run.notes) {
@@ -87,7 +95,10 @@ class StringCellReader {
       }
       waiting.clear();
     }
-    if (!waiting.empty()) report_unplaced(waiting, run);
+    if (waiting.empty()) return true;
+    // What follows a token that could not be read may belong to it, as in `h 7`.
+    if (!after_damage) report_unplaced(waiting, run);
+    return false;
   }
 
   bool add_graces(const std::vector<NoteDraft>& waiting, NoteDraft& draft) {

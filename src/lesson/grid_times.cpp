@@ -128,11 +128,12 @@ class TimeSetter {
     std::size_t target = 0;
     for (std::size_t i = 0; i < drafts_.size(); ++i) {
       const auto by_repeat = ends_repeat(drafts_[i].right) ? end_before_repeat(i, target) : std::nullopt;
+      const std::size_t back = target;
       if (begins_repeat(drafts_[i].right)) target = i + 1;
       std::optional<Rational> by_next;
       if (i + 1 < drafts_.size() && late_[i + 1]) by_next = music_.bars[i + 1].begin;
       if (!by_repeat && !by_next) continue;
-      end_early(i, by_repeat, by_next);
+      end_early(i, by_repeat, by_next, back);
     }
   }
 
@@ -149,7 +150,12 @@ class TimeSetter {
     return *std::find_if(counts.begin(), counts.end(), at);
   }
 
-  void end_early(std::size_t i, std::optional<Rational> by_repeat, std::optional<Rational> by_next) {
+  static std::string repeat_phrase(std::size_t target) {
+    return std::string("its `:|` goes back to ") + (target == 0 ? "the pickup" : "a bar that begins late");
+  }
+
+  void end_early(std::size_t i, std::optional<Rational> by_repeat, std::optional<Rational> by_next,
+                 std::size_t target) {
     Bar& bar = music_.bars[i];
     BarDraft& draft = drafts_[i];
     const std::string full = bar.meter.to_string();
@@ -157,8 +163,8 @@ class TimeSetter {
       const Count& next = first_start(i + 1);
       input_.diagnostics.error(Code::bar_ends_differ, next.range,
                                "the bar before would end twice: here, at " + tick(next.text) + ", and " +
-                                   counts_phrase((bar.meter.bar() - *by_repeat) / bar.meter.count()) +
-                                   " early, as its `:|` goes back to a bar that begins late",
+                                   counts_phrase((bar.meter.bar() - *by_repeat) / bar.meter.count()) + " early, as " +
+                                   repeat_phrase(target),
                                "begin this bar where the repeated part begins");
       return;
     }
@@ -169,10 +175,10 @@ class TimeSetter {
       bar.end = bar.meter.bar();
       return;
     }
-    report_cut_off(i, by_repeat.has_value());
+    report_cut_off(i, by_repeat ? repeat_phrase(target) : "the next bar begins late");
   }
 
-  void report_cut_off(std::size_t i, bool by_repeat) {
+  void report_cut_off(std::size_t i, const std::string& why) {
     BarDraft& draft = drafts_[i];
     const Bar& bar = music_.bars[i];
     const Count* first = nullptr;
@@ -185,7 +191,6 @@ class TimeSetter {
     }
     if (first == nullptr) return;
     draft.damaged = true;
-    const std::string why = by_repeat ? "its `:|` goes back to a bar that begins late" : "the next bar begins late";
     const std::string early = counts_phrase((bar.meter.bar() - bar.end) / bar.meter.count());
     input_.diagnostics.error(Code::bar_cut_off, source::joined(first->range, last->range),
                              tick(first->text) + " is cut off: this bar ends " + early + " early, as " + why,
@@ -210,9 +215,11 @@ class TimeSetter {
                     "write its counts instead of `%`");
     }
     if (before.end - before.begin == bar.meter.bar() || drafts_[i - 1].damaged) return;
-    refuse("the bar before has another length: " + counts_phrase((before.end - before.begin) / count) + " of " +
-               counts_phrase(bar.meter.bar() / count),
-           "write this bar's counts instead of `%`");
+    const bool same_counts = before.meter.lower == bar.meter.lower;
+    refuse(same_counts ? "the bar before lasts " + counts_phrase((before.end - before.begin) / count) + ", this one " +
+                             counts_phrase(bar.meter.bar() / count)
+                       : "the bar before is in " + before.meter.to_string() + ", this one in " + bar.meter.to_string(),
+           "`%` repeats a bar of the same length: write this bar's counts");
   }
 
   const GridInput& input_;

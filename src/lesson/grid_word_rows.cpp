@@ -35,12 +35,13 @@ class WordCellReader {
       if (report_curly_quotes(input_, cell_, word)) return;
     }
     if (row_.kind == RowKind::lyric) return read_lyric(words);
-    if (row_.kind == RowKind::road && report_unquoted_road(words)) return;
-    for (const CellWord& word : words) {
-      if (row_.kind == RowKind::road && is_plays(word)) {
-        add(word, CountRef::bar_start);
+    const std::vector<bool> said = report_unquoted_roads(words);
+    for (std::size_t i = 0; i < words.size(); ++i) {
+      if (said[i]) continue;
+      if (row_.kind == RowKind::road && is_plays(words[i])) {
+        add(words[i], CountRef::bar_start);
       } else {
-        place(word);
+        place(words[i]);
       }
     }
   }
@@ -74,20 +75,21 @@ class WordCellReader {
     return &bar_.words.back();
   }
 
-  // "To Coda" without its quotes, in several words.
-  bool report_unquoted_road(const std::vector<CellWord>& words) {
-    bool found = false;
-    for (std::size_t i = 0; i < words.size(); ++i) {
+  // "To Coda" without its quotes, in several words. Which words are part of one.
+  std::vector<bool> report_unquoted_roads(const std::vector<CellWord>& words) {
+    std::vector<bool> said(words.size(), false);
+    for (std::size_t i = 0; i < words.size() && row_.kind == RowKind::road; ++i) {
       std::string joined = words[i].text;
-      for (std::size_t j = i + 1; j < words.size() && !words[i].quoted; ++j) {
+      for (std::size_t j = i + 1; j < words.size() && j < i + 3 && !words[i].quoted; ++j) {
         joined += " " + words[j].text;
         if (std::find(quoted_roads.begin(), quoted_roads.end(), joined) == quoted_roads.end()) continue;
         input_.diagnostics.error(Code::road_unknown, row_.range(words[i].begin, words[j].end),
                                  tick(joined) + " stands without quotes", "write `\"" + joined + "\"`");
-        found = true;
+        std::fill(said.begin() + static_cast<std::ptrdiff_t>(i), said.begin() + static_cast<std::ptrdiff_t>(j) + 1,
+                  true);
       }
     }
-    return found;
+    return said;
   }
 
   // The syllable that a hyphen at the row's start belongs to: the row's last, in this bar or one before.
