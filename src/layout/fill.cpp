@@ -57,8 +57,8 @@ double page_badness(const Extent& extent, double available, bool last) {
   const double setting = setting_of(extent, available);
   if (setting < 0) return shrink_cost * setting * setting;
   if (last) return extent.natural < scant_share * available ? scant_cost : 0;
-  const double blank = std::max(0.0, available - extent.most) / available;
-  return stretch_cost * setting * setting + blank_cost * blank;
+  const double blank = (available - extent.most) / available;
+  return blank > 0 ? stretch_cost + blank_cost * blank : stretch_cost * setting * setting;
 }
 
 class Filler {

@@ -1,0 +1,159 @@
+#include <catch2/catch.hpp>
+#include <string>
+
+#include "layout/page_fixture.h"
+#include "layout/paragraph.h"
+#include "layout/prose.h"
+
+using namespace fretsheaf;
+using namespace fretsheaf::test;
+using layout::Blocks;
+using layout::TextLine;
+using templates::Role;
+
+namespace {
+
+std::vector<std::string> lines_of(Fixed& fixed, const std::string& text, double width) {
+  std::vector<std::string> lines;
+  for (const TextLine& line : layout::set_paragraph(plain_run(text), width, {}, fixed.type)) {
+    lines.push_back(spelled(line.items));
+  }
+  return lines;
+}
+
+// The width of so many body characters, FixedMetrics' half an em each.
+double body(Fixed& fixed, int characters) {
+  return characters * fixed.look.style(Role::body).size / 2;
+}
+
+}  // namespace
+
+TEST_CASE("words come out whole and in order, none wider than the measure") {
+  Fixed fixed;
+  CHECK(lines_of(fixed, "aaa bb cc ddddd", body(fixed, 6)) == std::vector<std::string>{"aaa", "bb cc", "ddddd"});
+  CHECK(lines_of(fixed, "one", body(fixed, 50)) == std::vector<std::string>{"one"});
+  CHECK(lines_of(fixed, "", 100).empty());
+  CHECK(lines_of(fixed, "  \n", 100).empty());
+}
+
+TEST_CASE("a hard break ends a line, a soft hyphen is none") {
+  Fixed fixed;
+  CHECK(lines_of(fixed, "low\ntide", 400) == std::vector<std::string>{"low", "tide"});
+  CHECK(lines_of(fixed, "eel\u00ADgrass", 400) == std::vector<std::string>{"eelgrass"});
+}
+
+TEST_CASE("a word wider than the measure is broken where it must be") {
+  Fixed fixed;
+  CHECK(lines_of(fixed, "abcdefgh", body(fixed, 3)) == std::vector<std::string>{"abc", "def", "gh"});
+}
+
+TEST_CASE("each style is set in its own role") {
+  Fixed fixed;
+  const score::Runs runs = {{"a ", false, false, false, {}},
+                            {"b ", true, false, false, {}},
+                            {"c ", false, true, false, {}},
+                            {"d ", true, true, false, {}},
+                            {"e", false, false, true, {}}};
+  const auto lines = layout::set_paragraph(runs, 400, {}, fixed.type);
+  REQUIRE(lines.size() == 1);
+  std::vector<int> roles;
+  for (const auto& run : all_of<sheet::GlyphRun>(lines[0].items)) roles.push_back(run.font);
+  const auto font = [](Role role) { return static_cast<int>(role); };
+  CHECK(roles == std::vector<int>{font(Role::body), font(Role::body_emphasis), font(Role::body_strong),
+                                  font(Role::body_strong_emphasis), font(Role::code)});
+}
+
+TEST_CASE("accidentals come from the music font, 1.2 times the size, raised by 0.22 of it") {
+  Fixed fixed;
+  const auto words = fixed.type.set(Role::body, "B\u266E,", sheet::Part::text);
+  const auto runs = all_of<sheet::GlyphRun>(words.items);
+  REQUIRE(runs.size() == 3);
+  CHECK(runs[1].text == "\u266E");
+  CHECK(runs[1].font == static_cast<int>(Role::music));
+  CHECK(runs[1].size == Approx(10.5 * 1.2));
+  CHECK(runs[1].glyphs[0].y == Approx(-0.22 * 10.5));
+  CHECK(runs[2].glyphs[0].x > runs[1].glyphs[0].x + 6.3 - 1e-9);
+  CHECK(words.width > 5.25 + 6.3 + 5.25);
+}
+
+TEST_CASE("a link is an area over its words, underlined, and its words are a group of their own") {
+  Fixed fixed;
+  const score::Runs runs = {{"see ", false, false, false, {}},
+                            {"the page", false, false, false, "https://shed.example/"}};
+  const auto lines = layout::set_paragraph(runs, 400, {}, fixed.type);
+  const auto links = all_of<sheet::Link>(lines[0].items);
+  REQUIRE(links.size() == 1);
+  CHECK(links[0].uri == "https://shed.example/");
+  CHECK(links[0].area.left == Approx(body(fixed, 4)));
+  CHECK(links[0].area.right == Approx(body(fixed, 12)));
+  const auto groups = all_of<sheet::Group>(lines[0].items);
+  REQUIRE(groups.size() == 1);
+  CHECK(groups[0].tag == sheet::Tag::link);
+}
+
+TEST_CASE("paragraphs keep two lines together at either end") {
+  Fixed fixed;
+  const Blocks blocks = layout::set_prose({paragraph("a b c d"), paragraph("e")}, body(fixed, 1), fixed.setter);
+  REQUIRE(blocks.size() == 5);
+  CHECK(blocks[0].keep_with_next);
+  CHECK_FALSE(blocks[1].keep_with_next);
+  CHECK(blocks[2].keep_with_next);
+  CHECK_FALSE(blocks[3].keep_with_next);
+  CHECK(blocks[1].gap == fixed.look.measures.body_leading);
+  CHECK(blocks[4].gap == fixed.look.measures.body_leading + fixed.look.measures.paragraph_gap);
+  // The lines of one paragraph lie in one group, those of the next in another.
+  CHECK(blocks[0].nests[0].id == blocks[3].nests[0].id);
+  CHECK(blocks[0].nests[0].id != blocks[4].nests[0].id);
+}
+
+TEST_CASE("list items hang from their numbers, nested ones further in") {
+  Fixed fixed;
+  const Blocks blocks = layout::set_prose({{score::Block::Kind::list_item, 1, 1, plain_run("low tide")},
+                                           {score::Block::Kind::list_item, 2, 0, plain_run("mud")},
+                                           {score::Block::Kind::paragraph, 1, 0, plain_run("more")}},
+                                          400, fixed.setter);
+  REQUIRE(blocks.size() == 3);
+  const auto first = all_of<sheet::GlyphRun>(blocks[0].items);
+  REQUIRE(first.size() == 2);
+  CHECK(first[0].text == "1");
+  CHECK(first[0].glyphs[0].x == 0);
+  CHECK(first[1].glyphs[0].x == 14);
+  const auto second = all_of<sheet::GlyphRun>(blocks[1].items);
+  CHECK(second[0].text == "\u2022");
+  CHECK(second[0].glyphs[0].x == 14);
+  CHECK(second[1].glyphs[0].x == 28);
+  CHECK(all_of<sheet::GlyphRun>(blocks[2].items)[0].glyphs[0].x == 14);
+  CHECK(blocks[0].nests[0].tag == sheet::Tag::list);
+  CHECK(blocks[0].nests[0].id == blocks[1].nests[0].id);
+}
+
+TEST_CASE("a number of three figures pushes its item out rather than run into it") {
+  Fixed fixed;
+  const Blocks blocks =
+      layout::set_prose({{score::Block::Kind::list_item, 1, 1000, plain_run("last")}}, 400, fixed.setter);
+  const auto runs = all_of<sheet::GlyphRun>(blocks[0].items);
+  CHECK(runs[1].glyphs[0].x >= 16 + 4);
+}
+
+TEST_CASE("nesting without end stays in the measure") {
+  Fixed fixed;
+  score::Blocks deep;
+  for (int level = 1; level <= 60; ++level) {
+    deep.push_back({score::Block::Kind::list_item, level, 0, plain_run("mud and more mud")});
+    deep.push_back({score::Block::Kind::quote, level, 0, plain_run("mud and more mud")});
+  }
+  for (const layout::Block& block : layout::set_prose(deep, 232, fixed.setter)) {
+    for (const auto& run : all_of<sheet::GlyphRun>(block.items)) {
+      CHECK(run.glyphs.back().x + run.size / 2 <= 232 + 1e-6);
+    }
+  }
+}
+
+TEST_CASE("a character that no font has is noted once for its role") {
+  Fixed fixed;
+  fixed.metrics.missing.insert(U'\u2603');
+  fixed.type.set(Role::body, "a\u2603b\u2603", sheet::Part::text);
+  fixed.type.set(Role::body, "\u2603", sheet::Part::text);
+  REQUIRE(fixed.type.missing().size() == 1);
+  CHECK(fixed.type.missing()[0].code_point == U'\u2603');
+}
