@@ -1,0 +1,59 @@
+#include <algorithm>
+
+#include "layout/music_signs.h"
+
+namespace fretsheaf::layout {
+
+using sheet::Part;
+
+Layer articulations(const Context& context, const score::Event& event, double y, int direction) {
+  const auto any = [&](bool score::Note::*flag) {
+    return std::any_of(event.notes.begin(), event.notes.end(), [&](const score::Note& note) { return note.*flag; });
+  };
+  Layer layer;
+  const double sp = context.space;
+  const auto next = [&](double step) { y += direction * step * sp; };
+  if (any(&score::Note::staccato)) {
+    const sheet::Path dot = disc(Part::articulation, {0, y - direction * 0.1 * sp}, 0.2 * sp);
+    layer.path(dot, bounds(dot));
+    next(0.7);
+  }
+  if (any(&score::Note::tenuto)) {
+    layer.rule(Part::articulation, {-0.65 * sp, y - direction * 0.05 * sp}, {0.65 * sp, y - direction * 0.05 * sp},
+               0.17 * sp);
+    next(0.7);
+  }
+  if (any(&score::Note::accent) || event.strum == lesson::Strum::accented) {
+    const sheet::Path accent = stroked(
+        Part::articulation, {{-0.75 * sp, y - 0.42 * sp}, {0.75 * sp, y}, {-0.75 * sp, y + 0.42 * sp}}, 0.15 * sp);
+    layer.path(accent, bounds(accent));
+  }
+  return layer;
+}
+
+Layer stroke_sign(const Context& context, const score::Event& event) {
+  Layer layer;
+  if (!event.stroke) return layer;
+  const double sp = context.space;
+  if (*event.stroke == lesson::Stroke::down) {
+    // Outer corners 1.0 by 0.95 spaces, the bar on top 0.36, the legs 0.12.
+    const double w = 0.5 * sp;
+    const double leg = 0.12 * sp;
+    const sheet::Path down = polygon(Part::articulation, {{-w, 0},
+                                                          {-w, -0.95 * sp},
+                                                          {w, -0.95 * sp},
+                                                          {w, 0},
+                                                          {w - leg, 0},
+                                                          {w - leg, -0.59 * sp},
+                                                          {-w + leg, -0.59 * sp},
+                                                          {-w + leg, 0}});
+    layer.path(down, bounds(down));
+  } else {
+    const sheet::Path up =
+        stroked(Part::articulation, {{-0.42 * sp, -1.0 * sp}, {0, -0.07 * sp}, {0.42 * sp, -1.0 * sp}}, 0.14 * sp);
+    layer.path(up, bounds(up));
+  }
+  return layer;
+}
+
+}  // namespace fretsheaf::layout

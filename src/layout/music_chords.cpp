@@ -1,0 +1,111 @@
+#include <cstddef>
+#include <string>
+
+#include "layout/music_signs.h"
+
+namespace fretsheaf::layout {
+
+using sheet::Part;
+using templates::Role;
+
+namespace {
+
+// An accidental beside figures and letters: its staff space as a share of their size, and the gap between the two.
+constexpr double accidental_space = 0.40;
+constexpr double accidental_gap = 0.06;
+constexpr double raise = 0.325;  // of the raised part of a chord symbol, of its size
+
+char32_t accidental(char letter) {
+  return letter == 'b' ? U'\u266D' : U'\u266F';
+}
+
+// Sets parts of a text one after another.
+class Setting {
+ public:
+  Setting(Type& type, Part part, double factor = 1) : type_(type), part_(part), factor_(factor) {}
+
+  double size(Role role) const { return type_.look().style(role).size * factor_; }
+
+  void text(Role role, const std::string& text, double y = 0) {
+    if (text.empty()) return;
+    const Words words = type_.set_at_size(role, size(role), text, part_);
+    layer_.words(words, x_, y);
+    x_ += words.width;
+  }
+  void sign(Role role, char letter, double y = 0) {
+    const Words words = type_.sign(accidental(letter), accidental_space * size(role), part_);
+    const double gap = accidental_gap * size(role);
+    // The sign's own origin is far left of its ink.
+    layer_.words(words, x_ + gap - words.ink.left, y);
+    x_ += words.ink.right - words.ink.left + 2 * gap;
+  }
+  // Text in which 'b' and '#' before a figure are accidentals ("b9", "#11").
+  void figures(Role role, const std::string& text, double y) {
+    std::string plain;
+    for (std::size_t i = 0; i < text.size(); ++i) {
+      const bool sign =
+          (text[i] == 'b' || text[i] == '#') && i + 1 < text.size() && text[i + 1] >= '0' && text[i + 1] <= '9';
+      if (!sign) {
+        plain += text[i];
+        continue;
+      }
+      this->text(role, plain, y);
+      plain.clear();
+      this->sign(role, text[i], y);
+    }
+    this->text(role, plain, y);
+  }
+  void name(Role role, const theory::NoteName& name) {
+    const std::string text = name.to_string();
+    this->text(role, text.substr(0, 1));
+    for (const char letter : text.substr(1)) sign(role, letter);
+  }
+  void space(double width) { x_ += width; }
+  Layer take() { return std::move(layer_); }
+
+ private:
+  Type& type_;
+  Part part_;
+  double factor_;
+  double x_ = 0;
+  Layer layer_;
+};
+
+void add_chord(Setting& setting, const theory::Chord& chord) {
+  const theory::ChordSymbolParts parts = theory::symbol_parts(chord);
+  setting.name(Role::chord, parts.root);
+  setting.text(Role::chord, parts.on_line);
+  if (!parts.raised.empty()) setting.space(0.04 * setting.size(Role::chord));
+  setting.figures(Role::chord_raised, parts.raised, -raise * setting.size(Role::chord));
+  if (!parts.bass) return;
+  setting.text(Role::chord, "/");
+  setting.name(Role::chord, *parts.bass);
+}
+
+}  // namespace
+
+Layer chord_symbol(Type& type, const theory::Chord& chord, double size_factor) {
+  Setting setting(type, Part::chord_symbol, size_factor);
+  add_chord(setting, chord);
+  return setting.take();
+}
+
+Layer chord_mark(const Context& context, const score::ChordMark& mark) {
+  Setting setting(context.type, Part::chord_symbol);
+  if (mark.chord) {
+    add_chord(setting, *mark.chord);
+  } else {
+    setting.text(Role::chord, "N.C.");
+  }
+  if (mark.fingered) {
+    setting.space(0.25 * setting.size(Role::chord));
+    setting.text(Role::chord, "(");
+    add_chord(setting, *mark.fingered);
+    setting.text(Role::chord, ")");
+  }
+  Layer layer = setting.take();
+  layer.move(-proportion::head * context.space, 0);
+  return layer;
+}
+
+}  // namespace fretsheaf::layout

@@ -1,0 +1,175 @@
+#include <algorithm>
+#include <cmath>
+
+#include "layout/music_signs.h"
+
+namespace fretsheaf::layout {
+
+using score::HeadKind;
+using sheet::Part;
+using sheet::Path;
+using sheet::Point;
+namespace p = proportion;
+
+namespace {
+
+// Stems are 3.5 spaces from the head's centre, longer where more than one beam or flag must fit; one length for a whole
+// example, so that its beams lie level.
+double stem_length(const Context& context) {
+  if (context.most_beams < 2) return 3.5;
+  return 3.75 + 0.75 * (context.most_beams - 2);
+}
+
+std::vector<Point> scaled(std::vector<Point> corners, double factor) {
+  for (Point& corner : corners) corner = {corner.x * factor, corner.y * factor};
+  return corners;
+}
+
+// Corners in spaces, y downward (engraving.md, "Heads, stems, beams").
+Path filled_slash(double unit) {
+  return polygon(Part::slash_head, scaled({{-0.95, 1}, {-0.25, 1}, {0.95, -1}, {0.25, -1}}, unit));
+}
+
+Path open_slash(double unit) {
+  Path path = polygon(Part::slash_head, scaled({{-1.30, 1}, {-0.10, 1}, {1.30, -1}, {0.10, -1}}, unit));
+  // The hole runs the other way round, so that a non-zero winding leaves it open.
+  add_polygon(path, scaled({{-0.90, 0.80}, {0.06, -0.80}, {0.90, -0.80}, {-0.06, 0.80}}, unit));
+  return path;
+}
+
+void add_cross(Layer& layer, Part part, Point centre, double half, double width) {
+  const double w = width / std::sqrt(2.0) / 2;
+  for (const double side : {1.0, -1.0}) {
+    const Path stroke = polygon(part, {{centre.x - half - w, centre.y - side * (half - w)},
+                                       {centre.x - half + w, centre.y - side * (half + w)},
+                                       {centre.x + half + w, centre.y + side * (half - w)},
+                                       {centre.x + half - w, centre.y + side * (half + w)}});
+    layer.path(stroke, bounds(stroke));
+  }
+}
+
+void add_ghost(Layer& layer, const Context& context, bool open) {
+  const double sp = context.space;
+  const Path head = open ? open_slash(sp * p::ghost_scale) : filled_slash(sp * p::ghost_scale);
+  layer.path(head, bounds(head));
+  for (const int side : {-1, 1}) {
+    const double tips = (open ? p::ghost_tips + 0.3 : p::ghost_tips) * sp;
+    const Path paren =
+        parenthesis(Part::slash_head, {side * tips, 0}, side, 0.92 * sp, p::ghost_bulge * sp, 0.136 * sp);
+    layer.path(paren, bounds(paren));
+  }
+}
+
+void add_diamond(Layer& layer, const Context& context) {
+  const double half = p::harmonic_head * context.space;
+  Path path = stroked(Part::slash_head, {{-half, 0}, {0, -half}, {half, 0}, {0, half}}, 0.15 * context.space);
+  path.segments.push_back({sheet::Segment::Kind::close, {}, {}, {}});
+  layer.path(path, bounds(path));
+}
+
+bool open_value(const score::Event& event) {
+  return event.value.log2 <= 1;
+}
+
+void add_head(Layer& layer, const Context& context, const score::Event& event, std::vector<LineGap>& gaps) {
+  const double sp = context.space;
+  const bool open = open_value(event);
+  switch (head_of(event)) {
+    case HeadKind::normal: {
+      const Path head = open ? open_slash(sp) : filled_slash(sp);
+      layer.path(head, bounds(head));
+      // The staff line is not seen through an open head: in its middle the hole is 0.42 spaces to each side.
+      if (open) gaps.push_back({0, -0.5 * sp, 0.5 * sp});
+      break;
+    }
+    case HeadKind::dead:
+      add_cross(layer, Part::slash_head, {0, 0}, p::dead_head * sp, 0.20 * sp);
+      break;
+    case HeadKind::ghost:
+      add_ghost(layer, context, open);
+      if (open) gaps.push_back({0, -0.39 * sp, 0.39 * sp});
+      break;
+    case HeadKind::harmonic:
+      add_diamond(layer, context);
+      gaps.push_back({0, -0.7 * sp, 0.7 * sp});
+      break;
+  }
+}
+
+void add_stem(Layer& layer, const Context& context, const score::Event& event) {
+  const double sp = context.space;
+  const double x = stem_x(context, event);
+  const double tip = stem_tip(context, event);
+  double foot = -1;
+  if (head_of(event) == HeadKind::dead) foot = -0.55;
+  if (head_of(event) == HeadKind::ghost) foot = -p::ghost_scale;
+  if (head_of(event) == HeadKind::harmonic) foot = -0.05;
+  layer.rule(Part::stem, {x, foot * sp}, {x, tip}, p::stem * sp);
+  const int flags = event.value.beams();
+  if (flags == 0 || event.beamed()) return;
+  // U+1D16E to U+1D172 are the flags of an eighth to a hundred-twenty-eighth.
+  const char32_t code_point = U'\U0001D16E' + static_cast<char32_t>(std::min(flags, 5) - 1);
+  const Words flag = context.type.sign(code_point, sp, Part::flag);
+  layer.words(flag, x - p::stem * sp / 2 - flag.ink.left, tip - flag.ink.top);
+}
+
+void add_dots(Layer& layer, const Context& context, int dots, double right_edge) {
+  const double sp = context.space;
+  for (int i = 0; i < dots; ++i) {
+    const Path dot = disc(Part::dot, {right_edge + (p::dot_right + 0.6 * i) * sp, -0.5 * sp}, p::dot_radius * sp);
+    layer.path(dot, bounds(dot));
+  }
+}
+
+}  // namespace
+
+HeadKind head_of(const score::Event& event) {
+  if (event.strum == lesson::Strum::muted) return HeadKind::dead;
+  if (event.strum == lesson::Strum::ghost) return HeadKind::ghost;
+  return event.slash;
+}
+
+bool has_stem(const score::Event& event) {
+  return !event.rest && event.value.log2 >= 1;
+}
+
+double head_reach(const Context& context, const score::Event& event) {
+  switch (head_of(event)) {
+    case HeadKind::dead:
+      return p::dead_head * context.space;
+    case HeadKind::harmonic:
+      return (p::harmonic_head + 0.1) * context.space;
+    case HeadKind::ghost:
+      return (p::ghost_tips + p::ghost_bulge + (open_value(event) ? 0.3 : 0)) * context.space;
+    case HeadKind::normal:
+      break;
+  }
+  return (open_value(event) ? p::open_head : p::head) * context.space;
+}
+
+double stem_x(const Context& context, const score::Event& event) {
+  double reach = open_value(event) ? p::open_head : p::head;
+  if (head_of(event) == HeadKind::dead) reach = p::dead_head + 0.05;
+  if (head_of(event) == HeadKind::ghost) reach *= p::ghost_scale;
+  if (head_of(event) == HeadKind::harmonic) reach = p::harmonic_head + 0.06;
+  return (reach - p::stem / 2) * context.space;
+}
+
+double stem_tip(const Context& context, const score::Event& event) {
+  double length = stem_length(context);
+  // A flag would cut the parenthesis of a ghost note: its stem is longer.
+  if (head_of(event) == HeadKind::ghost && event.value.beams() > 0 && !event.beamed()) length += 0.6;
+  return -length * context.space;
+}
+
+Layer slash_event(const Context& context, const score::Event& event, std::vector<LineGap>& gaps) {
+  if (event.rest) return rest_sign(context, event, 0);
+  Layer layer;
+  add_head(layer, context, event, gaps);
+  if (has_stem(event)) add_stem(layer, context, event);
+  add_dots(layer, context, event.value.dots, head_reach(context, event));
+  layer.add(articulations(context, event, (event.tie_to || event.tie_from ? 2.75 : 1.8) * context.space, 1));
+  return layer;
+}
+
+}  // namespace fretsheaf::layout

@@ -1,0 +1,54 @@
+#pragma once
+
+#include "layout/music_columns.h"
+
+// The signs of one event or mark, each drawn around x = 0.
+namespace fretsheaf::layout {
+
+// Slash staff, y = 0 its line: head, dots, stem, flag, articulations; or the rest.
+Layer slash_event(const Context& context, const score::Event& event, std::vector<LineGap>& gaps);
+score::HeadKind head_of(const score::Event& event);
+// Where a slash's stem stands (its centre line) and ends (its tip; negative, above the line).
+double stem_x(const Context& context, const score::Event& event);
+double stem_tip(const Context& context, const score::Event& event);
+bool has_stem(const score::Event& event);
+// Half the width of the head as it is drawn.
+double head_reach(const Context& context, const score::Event& event);
+
+// A rest centred on (0, y).
+Layer rest_sign(const Context& context, const score::Event& event, double y);
+
+// Accent, staccato and tenuto, stacked away from `y` by `direction` (+1 downward).
+Layer articulations(const Context& context, const score::Event& event, double y, int direction);
+
+// Tab, y = 0 the top line: digits and their marks. `tied` draws the digits of tied notes instead, smaller.
+Layer tab_digits(const Context& context, const score::Event& event, bool tied, std::vector<LineGap>& gaps);
+
+// Below a tab that carries the rhythm itself, y = 0 its top line: stem, flag and dots; rests stand in the tab.
+Layer tab_rhythm(const Context& context, const score::Event& event);
+// Where its stems begin and end.
+double tab_stem_foot(const Context& context);
+double tab_stem_tip(const Context& context);
+
+// A chord symbol, its left edge where a slash's is, y = 0 the baseline.
+Layer chord_mark(const Context& context, const score::ChordMark& mark);
+// The same from x = 0, for charts.
+Layer chord_symbol(Type& type, const theory::Chord& chord, double size_factor = 1);
+
+// Label texts, y = 0 the baseline; accidentals in the music font, hung beside a centred figure or letter.
+Layer degree_label(const Context& context, const score::Event& event);
+Layer note_label(const Context& context, const score::Event& event);
+Layer finger_label(const Context& context, const score::Event& event);
+Layer count_label(const Context& context, const score::Event& event);
+Layer hand_label(const Context& context, const score::Event& event);
+
+// A dynamic ("mf"), begun left of the head's centre, y = 0 the baseline.
+Layer dynamic_sign(const Context& context, const std::string& text);
+
+// Down or up, y = 0 its foot.
+Layer stroke_sign(const Context& context, const score::Event& event);
+
+// The bar-repeat sign on (0, y).
+Layer bar_repeat_sign(const Context& context, double y);
+
+}  // namespace fretsheaf::layout

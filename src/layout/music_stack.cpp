@@ -1,0 +1,224 @@
+#include <algorithm>
+#include <string>
+#include <utility>
+
+#include "layout/music_draw.h"
+#include "layout/outline.h"
+
+namespace fretsheaf::layout {
+namespace {
+
+namespace p = proportion;
+
+// Gaps that stacked rows keep at least, in spaces.
+constexpr double row_gap = 0.4;
+constexpr double chord_gap = 0.75;
+constexpr double staff_gap = 0.5;
+constexpr double beside = 0.3;
+
+// Distances of rows, in spaces of the slash staff or gaps of the tab (engraving.md, "Rows of a system").
+constexpr double stroke_foot = 4.1;         // above the slash line
+constexpr double dynamic_above_tab = 1.0;   // tab gaps above the top line
+constexpr double words_above_tab = 0.8125;  // tab gaps
+constexpr double dynamic_below_slash = 4.2;
+constexpr double words_below_slash = 3.4;
+constexpr double chord_above_tab = 2.2;
+constexpr double number_above_staff = 0.6;
+
+class Stacker {
+ public:
+  Stacker(const Engraving& engraving, const LinePlan& line, int number)
+      : engraving_(engraving), context_(engraving.context), line_(line), number_(number), sp_(context_.space) {}
+
+  Layer stack() {
+    Layer words = technique_words();
+    Layer dynamics = row(Row::dynamic);
+    dynamics.add(hairpins(context_, line_));
+    if (context_.staves.slash) add_slash();
+    if (context_.staves.tab) {
+      add_tab(std::move(words), std::move(dynamics));
+    } else {
+      span_ = {-sp_, sp_};
+      bottom_ = sp_;
+      below(std::move(words), words_below_slash * sp_, row_gap);
+      below(std::move(dynamics), dynamic_below_slash * sp_, row_gap);
+    }
+    Layer bars = bar_lines(context_, line_, span_, dots_);
+    all_.add(std::move(bars));
+    add_labels();
+    const double chords = add_chords();
+    all_.move(0, -chords);
+    return std::move(all_);
+  }
+
+ private:
+  // A row's signs at their places in the line, y = 0 its baseline.
+  Layer row(Row which) const {
+    Layer layer;
+    for (const Stop& stop : line_.stops) {
+      if (stop.kind != StopKind::column) continue;
+      const Layer& signs = stop.column->row(which);
+      if (signs.empty()) continue;
+      const bool at_time = which == Row::chord || which == Row::dynamic;
+      layer.add(signs, at_time ? stop.x : stop.centre, 0);
+    }
+    return layer;
+  }
+
+  void add_events(Layer& layer, Row which, const char* staff) const {
+    for (std::size_t i = 0; i < line_.stops.size(); ++i) {
+      const Stop& stop = line_.stops[i];
+      if (stop.kind != StopKind::column) continue;
+      Layer signs = stop.column->row(which);
+      if (which == Row::tab && i == 1) signs.add(stop.column->tied_digits);
+      if (signs.empty()) continue;
+      signs.move(stop.centre, 0);
+      sheet::EventInfo info;
+      info.bar = context_.bar(stop.column->bar).number;
+      info.at = stop.column->at.to_string();
+      info.staff = staff;
+      info.line = number_;
+      info.x = stop.centre;
+      signs.wrap(std::move(info));
+      layer.add(std::move(signs));
+    }
+  }
+
+  void add_slash() {
+    Layer slash = slash_staff(context_, line_);
+    add_events(slash, Row::slash, "slash");
+    slash.add(slash_beams(context_, line_));
+    Layer tuplets = slash_tuplets(context_, line_);
+    has_tuplets_ = !tuplets.empty();
+    slash.add(std::move(tuplets));
+    slash.add(slash_ties(context_, line_));
+    all_.add(std::move(slash));
+    dots_.push_back({p::dot_radius * sp_, {-0.5 * sp_, 0.5 * sp_}});
+  }
+
+  Layer technique_words() {
+    Techniques drawn = techniques(context_, line_);
+    on_tab_ = std::move(drawn.on_tab);
+    Layer words = std::move(drawn.words);
+    words.add(row(Row::hand));
+    return words;
+  }
+
+  // The tab with the rows that share the room above it, hung under the slash staff.
+  void add_tab(Layer words, Layer dynamics) {
+    Layer tab = tab_staff(context_, line_);
+    add_events(tab, Row::tab, "tab");
+    tab.add(std::move(on_tab_));
+    if (context_.staves.tab_rhythm()) {
+      tab.add(tab_beams(context_, line_));
+      tab.add(tab_tuplets(context_, line_));
+      tab.add(tab_ties(context_, line_));
+    }
+    raise_over(tab, std::move(words), -words_above_tab * context_.tab, 0.3);
+    raise_over(tab, std::move(dynamics), -dynamic_above_tab * context_.tab, row_gap);
+    double y = 0;
+    if (context_.staves.slash) {
+      y = context_.measures().slash_to_tab;
+      y = std::max(y, descent(all_.ink(), tab.ink(), staff_gap * sp_, beside * sp_));
+    }
+    tab.move(0, y);
+    span_ = {context_.staves.slash ? -sp_ : y, y + context_.tab_height()};
+    bottom_ = span_.bottom;
+    all_.add(std::move(tab));
+    dots_.push_back({0.22 * sp_, tab_dots(y)});
+  }
+
+  // Repeat dots lie in spaces about the middle of the tab: the first and third of four lines.
+  std::vector<double> tab_dots(double y) const {
+    const int spaces = context_.strings - 1;
+    const double middle = y + context_.tab_height() / 2;
+    double apart = spaces % 2 == 1 ? 1 : 0.5;
+    if (spaces == 6) apart = 1.5;
+    if (spaces < 2) return {middle};
+    return {middle - apart * context_.tab, middle + apart * context_.tab};
+  }
+
+  // Adds a row above what is in `base`, at `y` or as much higher as it takes.
+  void raise_over(Layer& base, Layer row, double y, double gap) {
+    if (row.empty()) return;
+    row.move(0, y);
+    const double up = descent(row.ink(), base.ink(), gap * sp_, beside * sp_);
+    if (up > 0) row.move(0, -up);
+    base.add(std::move(row));
+  }
+
+  // Adds a row below everything, at `y` or as much lower as it takes; returns its baseline.
+  double below(Layer row, double y, double gap) {
+    if (row.empty()) return y;
+    row.move(0, y);
+    const double down = std::max(0.0, descent(all_.ink(), row.ink(), gap * sp_, beside * sp_));
+    row.move(0, down);
+    all_.add(std::move(row));
+    return y + down;
+  }
+
+  void add_labels() {
+    double y = bottom_ + context_.measures().tab_to_label;
+    for (const Row which : {Row::degree, Row::note, Row::finger, Row::count}) {
+      Layer labels = row(which);
+      if (labels.empty()) continue;
+      for (const RowName& name : engraving_.names) {
+        if (name.row == which && line_.first_bar() <= name.first_bar && name.first_bar <= line_.stops.back().bar) {
+          labels.words(name.words, 0, 0);
+        }
+      }
+      y = below(std::move(labels), y, row_gap) + context_.measures().label_to_label;
+    }
+  }
+
+  // Returns the chord row's baseline.
+  double add_chords() {
+    Layer strokes = row(Row::stroke);
+    raise_over(all_, std::move(strokes), -stroke_foot * sp_, row_gap);
+    const templates::Measures& m = context_.measures();
+    double y = has_tuplets_ ? -m.chord_to_slash_tuplet : -m.chord_to_slash;
+    if (!context_.staves.slash) y = -chord_above_tab * sp_;
+    Layer chords = row(Row::chord);
+    const bool any = !chords.empty();
+    Layer number = bar_number();
+    if (any) {
+      chords.add(std::move(number));
+      chords.move(0, y);
+      const double up = std::max(0.0, descent(chords.ink(), all_.ink(), chord_gap * sp_, beside * sp_));
+      chords.move(0, -up);
+      all_.add(std::move(chords));
+      return y - up;
+    }
+    raise_over(all_, std::move(number), span_.top - number_above_staff * sp_, row_gap);
+    return y;
+  }
+
+  // From the second line on.
+  Layer bar_number() const {
+    Layer layer;
+    if (line_.first_line) return layer;
+    const std::string text = std::to_string(context_.bar(line_.first_bar()).number);
+    layer.words(context_.type.set(templates::Role::bar_number, text, sheet::Part::bar_number), 0, 0);
+    return layer;
+  }
+
+  const Engraving& engraving_;
+  const Context& context_;
+  const LinePlan& line_;
+  int number_;
+  double sp_;
+  Layer all_;
+  Layer on_tab_;
+  StaffSpan span_;
+  double bottom_ = 0;  // of the lowest staff
+  bool has_tuplets_ = false;
+  std::vector<DotHeights> dots_;
+};
+
+}  // namespace
+
+Layer stack_line(const Engraving& engraving, const LinePlan& line, int number) {
+  return Stacker(engraving, line, number).stack();
+}
+
+}  // namespace fretsheaf::layout

@@ -1,0 +1,138 @@
+#include <algorithm>
+#include <numeric>
+#include <string>
+
+#include "layout/music_draw.h"
+
+namespace fretsheaf::layout {
+
+using sheet::Part;
+using templates::Role;
+namespace p = proportion;
+
+namespace {
+
+constexpr double clef_left = 0.727;  // spaces from the staff's left end
+constexpr double clef_bar = 0.36;
+constexpr double clef_pitch = 0.72;
+constexpr double bar_to_meter = 1.1;
+
+struct Gap {
+  double left;
+  double right;
+};
+
+// A staff line from 0 to `width` without what lies in its gaps.
+void broken_line(Layer& layer, Part part, double y, double width, double thickness, std::vector<Gap> gaps) {
+  std::sort(gaps.begin(), gaps.end(), [](const Gap& a, const Gap& b) { return a.left < b.left; });
+  double x = 0;
+  for (const Gap& gap : gaps) {
+    if (gap.left > x) layer.rule(part, {x, y}, {gap.left, y}, thickness);
+    x = std::max(x, gap.right);
+  }
+  if (x < width) layer.rule(part, {x, y}, {width, y}, thickness);
+}
+
+std::vector<Gap> gaps_of(const LinePlan& line, int string) {
+  std::vector<Gap> gaps;
+  for (std::size_t i = 0; i < line.stops.size(); ++i) {
+    const Stop& stop = line.stops[i];
+    if (stop.kind != StopKind::column) continue;
+    const auto take = [&](const std::vector<LineGap>& from) {
+      for (const LineGap& gap : from) {
+        if (gap.string == string) gaps.push_back({stop.centre + gap.left, stop.centre + gap.right});
+      }
+    };
+    take(stop.column->gaps);
+    if (i == 1) take(stop.column->tied_gaps);
+  }
+  return gaps;
+}
+
+void add_meters(Layer& layer, const Context& context, const LinePlan& line, double y) {
+  if (line.meter != nullptr) layer.add(time_signature(context, *line.meter, line.meter_x, y));
+  for (const Stop& stop : line.stops) {
+    if (stop.meter == nullptr) continue;
+    layer.add(time_signature(context, *stop.meter, stop.x + bar_to_meter * context.space, y));
+  }
+}
+
+// The letters T, A, B under each other about the middle of the staff. Returns the box that the lines leave free.
+sheet::Box add_tab_sign(Layer& layer, const Context& context) {
+  const double middle = context.tab_height() / 2;
+  const double centre = context.tab;
+  const double cap = context.type.cap_height(Role::tab_sign);
+  sheet::Box box{centre, middle, centre, middle};
+  for (int i = 0; i < 3; ++i) {
+    const Words letter = context.type.set(Role::tab_sign, std::string(1, "TAB"[i]), Part::tab_sign);
+    const double y = middle + (i - 1) * context.tab;
+    layer.centred(letter, centre, y + cap / 2);
+    const double half = (letter.ink.right - letter.ink.left) / 2;
+    box = joined(box, {centre - half, y - cap / 2, centre + half, y + cap / 2});
+  }
+  const double gap = p::digit_gap * context.tab;
+  return {box.left - gap, box.top - gap, box.right + gap, box.bottom + gap};
+}
+
+void add_string_letters(Layer& layer, const Context& context) {
+  const double cap = context.type.cap_height(Role::string_letter);
+  for (int i = 0; i < context.strings; ++i) {
+    const std::string& name = context.score.string_letters[static_cast<std::size_t>(i)];
+    const Words letter = context.type.set(Role::string_letter, name, Part::string_letter);
+    layer.centred(letter, -0.9375 * context.tab, i * context.tab + cap / 2);
+  }
+}
+
+std::string upper_figures(const theory::Meter& meter) {
+  std::string text;
+  for (const int group : meter.groups) text += (text.empty() ? "" : "+") + std::to_string(group);
+  return text;
+}
+
+}  // namespace
+
+double meter_width(const Context& context, const theory::Meter& meter) {
+  return std::max(context.type.width(Role::time_signature, upper_figures(meter)),
+                  context.type.width(Role::time_signature, std::to_string(meter.lower)));
+}
+
+Layer time_signature(const Context& context, const theory::Meter& meter, double left, double y) {
+  Layer layer;
+  const double centre = left + meter_width(context, meter) / 2;
+  const double cap = context.type.cap_height(Role::time_signature);
+  const Words upper = context.type.set(Role::time_signature, upper_figures(meter), Part::time_signature);
+  const Words lower = context.type.set(Role::time_signature, std::to_string(meter.lower), Part::time_signature);
+  layer.centred(upper, centre, y - context.space + cap / 2);
+  layer.centred(lower, centre, y + context.space + cap / 2);
+  return layer;
+}
+
+Layer slash_staff(const Context& context, const LinePlan& line) {
+  Layer layer;
+  const double sp = context.space;
+  broken_line(layer, Part::staff_line, 0, line.width, p::staff_line * sp, gaps_of(line, 0));
+  for (int i = 0; i < 2; ++i) {
+    const double left = (clef_left + i * clef_pitch) * sp;
+    const sheet::Path bar =
+        polygon(Part::clef, {{left, -sp}, {left + clef_bar * sp, -sp}, {left + clef_bar * sp, sp}, {left, sp}});
+    layer.path(bar, bounds(bar));
+  }
+  add_meters(layer, context, line, 0);
+  return layer;
+}
+
+Layer tab_staff(const Context& context, const LinePlan& line) {
+  Layer layer;
+  const sheet::Box sign = add_tab_sign(layer, context);
+  for (int i = 0; i < context.strings; ++i) {
+    const double y = i * context.tab;
+    std::vector<Gap> gaps = gaps_of(line, i + 1);
+    if (sign.top <= y && y <= sign.bottom) gaps.push_back({sign.left, sign.right});
+    broken_line(layer, Part::tab_line, y, line.width, p::tab_line * context.tab, std::move(gaps));
+  }
+  if (line.first_line) add_string_letters(layer, context);
+  if (context.staves.tab_rhythm()) add_meters(layer, context, line, context.tab_height() / 2);
+  return layer;
+}
+
+}  // namespace fretsheaf::layout

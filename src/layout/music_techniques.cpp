@@ -1,0 +1,96 @@
+#include <algorithm>
+#include <string>
+
+#include "layout/music_draw.h"
+#include "layout/music_signs.h"
+
+namespace fretsheaf::layout {
+
+using lesson::Approach;
+using sheet::Part;
+
+namespace {
+
+// In tab gaps (engraving.md, "Techniques": points there, at a gap of 8).
+constexpr double slur_above = 0.5625;
+constexpr double slur_inside = 0.125;
+constexpr double slur_rise = 0.2875;
+constexpr double slide_gap = 0.275;
+constexpr double slide_slope = 0.3375;
+constexpr double slide_line = 0.125;
+
+const Stop* find_stop(const LinePlan& line, int bar, int event) {
+  for (const Stop& stop : line.stops) {
+    if (stop.kind == StopKind::column && stop.column->bar == bar && stop.column->event == event) return &stop;
+  }
+  return nullptr;
+}
+
+// How far the digit on a string reaches to each side of its column.
+double digit_reach(const Column& column, int string) {
+  const auto own = [&](const LineGap& gap) { return gap.string == string; };
+  const auto gap = std::find_if(column.gaps.begin(), column.gaps.end(), own);
+  return gap == column.gaps.end() ? 0 : gap->right;
+}
+
+class Drawer {
+ public:
+  Drawer(const Context& context, const LinePlan& line) : context_(context), line_(line), tab_(context.tab) {}
+
+  void joint(const Joint& joint) {
+    const Stop* from = find_stop(line_, joint.from_bar, joint.from_event);
+    const Stop* to = find_stop(line_, joint.bar, joint.event);
+    if (from == nullptr && to == nullptr) return;
+    if (joint.approach == Approach::slide_up || joint.approach == Approach::slide_down) {
+      slide(joint, from, to);
+    } else {
+      slur(joint, from, to);
+    }
+  }
+  Techniques take() { return std::move(drawn_); }
+
+ private:
+  void slur(const Joint& joint, const Stop* from, const Stop* to) {
+    const double y = (joint.string - 1 - slur_above) * tab_;
+    const double left = from ? from->centre + slur_inside * tab_ : std::max(line_.prefix, to->centre - 2.2 * tab_);
+    const double right = to ? to->centre - slur_inside * tab_ : line_.width - 0.4 * tab_;
+    const double rise = std::min(slur_rise * tab_, 0.25 * (right - left));
+    const sheet::Path slur = crescent(Part::slur, {left, y}, {right, y}, rise, 0.119 * tab_, 0.05 * tab_);
+    drawn_.on_tab.path(slur, bounds(slur));
+    // The letter stands once, over the part that ends at the note.
+    if (to == nullptr) return;
+    const char* letter = joint.approach == Approach::hammer_on ? "h" : "p";
+    drawn_.words.centred(context_.type.set(templates::Role::technique, letter, Part::technique), (left + right) / 2, 0);
+  }
+
+  void slide(const Joint& joint, const Stop* from, const Stop* to) {
+    const double y = (joint.string - 1) * tab_;
+    const double left = from ? from->centre + digit_reach(*from->column, joint.string) : to->centre - 2.6 * tab_;
+    const double right = to ? to->centre - digit_reach(*to->column, joint.string) : line_.width - 0.4 * tab_;
+    // A digit's reach holds the gap of its line already.
+    const double inset = (slide_gap - proportion::digit_gap) * tab_;
+    const double slope = (joint.approach == Approach::slide_up ? slide_slope : -slide_slope) * tab_;
+    const sheet::Path line =
+        stroked(Part::slide, {{left + inset, y + slope}, {right - inset, y - slope}}, slide_line * tab_);
+    drawn_.on_tab.path(line, bounds(line));
+  }
+
+  const Context& context_;
+  const LinePlan& line_;
+  double tab_;
+  Techniques drawn_;
+};
+
+}  // namespace
+
+Techniques techniques(const Context& context, const LinePlan& line) {
+  Drawer drawer(context, line);
+  const int first = line.stops.front().bar;
+  const int last = line.stops.back().bar;
+  for (const Joint& joint : context.joints) {
+    if (joint.bar >= first && joint.from_bar <= last) drawer.joint(joint);
+  }
+  return drawer.take();
+}
+
+}  // namespace fretsheaf::layout
