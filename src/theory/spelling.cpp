@@ -75,7 +75,7 @@ NoteName chosen(const Choice& choice, int midi, const SpellingContext& context) 
   if (context.previous_midi && std::abs(*context.previous_midi - midi) == 1) {
     return *context.previous_midi < midi ? choice.raised : choice.lowered;
   }
-  // The middle of the major scale on the line of fifths lies two right of its tonic: b2 b3 #4 b6 b7 are the nearer
+  // The middle of the major scale on the line of fifths lies two right of its tonic: #1 b3 #4 b7 are the nearer
   // names.
   return nearer(choice, context.key.tonic.fifths() + 2, choice.lowered);
 }

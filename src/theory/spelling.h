@@ -24,7 +24,8 @@ struct SpellingContext {
 //    taken, so that a semitone approach has the neighbouring letter, rising chromatic notes are raised and falling ones
 //    lowered (the tables of Open Music Theory, chromaticSolfege, follow from it), and a leap makes no odd interval: Eb
 //    goes up to F, never D#. Where both are as near, the direction decides.
-//  - Where nothing follows: a semitone from the note before by its direction, else b2 b3 #4 b6 b7.
+//  - Where nothing follows: a semitone from the note before by its direction, else #1 b3 #4 b6 b7, the nearest to the
+//  key on the line of fifths.
 NoteName spell(int midi, const SpellingContext& context);
 
 }  // namespace fretsheaf::theory

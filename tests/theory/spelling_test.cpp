@@ -1,0 +1,162 @@
+#include "theory/spelling.h"
+
+#include <catch2/catch.hpp>
+#include <cstdlib>
+#include <string>
+#include <vector>
+
+#include "names.h"
+#include "theory/keys.h"
+
+using namespace fretsheaf::theory;
+using namespace fretsheaf::theory::testing;
+
+namespace {
+
+// A line's notes spelled one after another, each knowing its neighbours.
+std::vector<NoteName> spelled(const std::vector<int>& line, const Key& key, const std::optional<Chord>& chord = {}) {
+  std::vector<NoteName> names;
+  for (std::size_t index = 0; index < line.size(); ++index) {
+    SpellingContext context{key, chord, {}, {}};
+    if (index + 1 < line.size()) context.next_midi = line[index + 1];
+    if (index > 0) context.previous_midi = line[index - 1];
+    names.push_back(spell(line[index], context));
+  }
+  return names;
+}
+
+std::string degrees(const std::vector<NoteName>& names, const Key& key) {
+  std::string text;
+  for (const NoteName& name : names) text += (text.empty() ? "" : " ") + degree_of(key, name).to_string();
+  return text;
+}
+
+// The chromatic scale over an octave from the tonic, up or down.
+std::vector<int> chromatic(const Key& key, int direction) {
+  std::vector<int> line;
+  const int tonic = 60 + key.tonic.pitch_class();
+  for (int semitones = 0; semitones <= 12; ++semitones) line.push_back(tonic + direction * semitones);
+  return line;
+}
+
+std::string spelled_in(const char* key_text, const std::vector<int>& line, const char* chord_text = nullptr) {
+  const std::optional<Chord> in_force = chord_text != nullptr ? std::optional(chord(chord_text)) : std::nullopt;
+  return joined(spelled(line, key(key_text), in_force));
+}
+
+}  // namespace
+
+TEST_CASE("Chromatic scales are spelled by direction, in all major keys") {
+  // Open Music Theory, chromaticSolfege: up fi, si, li …; down te, le, se …
+  for (int signs = -7; signs <= 7; ++signs) {
+    const Key each{note_name_from_fifths(signs), Mode::major};
+    CAPTURE(each.to_string());
+    CHECK(degrees(spelled(chromatic(each, 1), each), each) == "1 #1 2 #2 3 4 #4 5 #5 6 #6 7 1");
+    CHECK(degrees(spelled(chromatic(each, -1), each), each) == "1 7 b7 6 b6 5 b5 4 3 b3 2 b2 1");
+  }
+}
+
+TEST_CASE("Chromatic scales are spelled by direction, in all minor keys") {
+  // Open Music Theory, chromaticSolfege, for the way up; down: the natural seventh and sixth as there, b5 and b2 as a
+  // semitone approach takes the neighbouring letter.
+  for (int signs = -7; signs <= 7; ++signs) {
+    const Key each{note_name_from_fifths(signs + 3), Mode::minor};
+    CAPTURE(each.to_string());
+    REQUIRE(has_signature(each));
+    CHECK(degrees(spelled(chromatic(each, 1), each), each) == "1 #1 2 b3 3 4 #4 5 b6 6 b7 7 1");
+    CHECK(degrees(spelled(chromatic(each, -1), each), each) == "1 7 b7 6 b6 5 b5 4 3 b3 2 b2 1");
+  }
+}
+
+TEST_CASE("In every mode scale notes are the key's and every spelling sounds right") {
+  for (const Mode mode :
+       {Mode::major, Mode::minor, Mode::dorian, Mode::phrygian, Mode::lydian, Mode::mixolydian, Mode::locrian}) {
+    for (int fifths = -12; fifths <= 12; ++fifths) {
+      const Key each{note_name_from_fifths(fifths), mode};
+      if (!has_signature(each)) continue;
+      for (int midi = 40; midi < 64; ++midi) {
+        for (int next = midi - 7; next <= midi + 7; ++next) {
+          const NoteName name = spell(midi, {each, {}, next, {}});
+          CHECK(name.pitch_class() == midi % 12);
+          CHECK(std::abs(name.alteration) <= 2);
+        }
+      }
+      for (const NoteName& note : each.scale()) CHECK(spell(60 + note.pitch_class(), {each, {}, {}, {}}) == note);
+    }
+  }
+}
+
+TEST_CASE("A note of the chord in force takes its letter") {
+  // The rule is the trade's; the chords' tones are checked with the library tonal.
+  CHECK(spelled_in("C major", {60, 63, 66, 69}, "Cdim7") == "C Eb Gb Bbb");
+  CHECK(spelled_in("A minor", {64, 68, 71, 74}, "E7") == "E G# B D");
+  CHECK(spelled_in("Gb major", {59, 63, 66, 69}, "Cb7") == "Cb Eb Gb Bbb");
+  CHECK(spelled_in("D dorian", {58, 62, 65, 68}, "Bb7") == "Bb D F Ab");
+  CHECK(spelled_in("C major", {68, 71, 74, 64}, "E7") == "G# B D E");
+  CHECK(spelled_in("C major", {66, 69}, "D/F#") == "F# A");
+  CHECK(spelled_in("C major", {63, 67}, "Cm/Eb") == "Eb G");
+  CHECK(spelled_in("C major", {61}, "A7/C#") == "C#");
+  CHECK(spelled_in("C major", {61}, "Gm/Db") == "Db");  // a bass that is no chord tone
+}
+
+TEST_CASE("A chord's name with three signs is not used") {
+  const NoteName name = spell(68, {key("Cb major"), chord("Cbdim7"), {}, {}});  // exactly it would be Bbbb
+  CHECK(name.to_string() == "Ab");
+}
+
+TEST_CASE("A semitone approach takes the neighbouring letter") {
+  CHECK(spelled_in("C major", {61, 62}) == "C# D");
+  CHECK(spelled_in("C major", {63, 62}) == "Eb D");
+  CHECK(spelled_in("C major", {66, 67}) == "F# G");
+  CHECK(spelled_in("C major", {66, 65}) == "Gb F");
+  CHECK(spelled_in("C major", {70, 69}) == "Bb A");
+  CHECK(spelled_in("C major", {70, 71}) == "A# B");
+  CHECK(spelled_in("A minor", {68, 69}) == "G# A");
+  CHECK(spelled_in("A minor", {75, 74}) == "Eb D");
+  CHECK(spelled_in("Eb major", {66, 67}) == "F# G");
+  CHECK(spelled_in("D dorian", {61, 62}) == "C# D");
+}
+
+TEST_CASE("#4 is preferred to b5 but where it falls a semitone") {
+  CHECK(spelled_in("C major", {66, 69}) == "F# A");
+  CHECK(spelled_in("C major", {66, 62}) == "F# D");
+  CHECK(spelled_in("C major", {66}) == "F#");
+  CHECK(spelled_in("A minor", {75}) == "D#");
+}
+
+TEST_CASE("A leap makes no odd interval") {
+  // Common practice: a blue third is a flat, however the line goes on.
+  CHECK(spelled_in("C major", {63, 65}) == "Eb F");
+  CHECK(spelled_in("C major", {63, 67}) == "Eb G");
+  CHECK(spelled_in("C major", {63, 60}) == "Eb C");
+  CHECK(spelled_in("C major", {70, 72}) == "Bb C");
+  CHECK(spelled_in("C major", {70, 67}) == "Bb G");
+  CHECK(spelled_in("C major", {68, 71}) == "G# B");
+  CHECK(spelled_in("C major", {61, 64}) == "C# E");
+}
+
+TEST_CASE("Two chromatic notes in a row go by direction") {
+  CHECK(spelled_in("C major", {61, 63, 62}) == "C# Eb D");
+  CHECK(spelled_in("C major", {63, 61, 62}) == "Eb C# D");
+}
+
+TEST_CASE("Where nothing follows") {
+  CHECK(spelled_in("C major", {60, 61}) == "C C#");
+  CHECK(spelled_in("C major", {62, 61}) == "D Db");
+  CHECK(spelled_in("C major", {60, 63}) == "C Eb");
+  CHECK(spelled_in("C major", {60, 70}) == "C Bb");
+  CHECK(spelled_in("C major", {61}) == "C#");
+  CHECK(spelled_in("C major", {68}) == "Ab");
+}
+
+TEST_CASE("A note of the same pitch after it decides nothing") {
+  const Key c_major = key("C major");
+  CHECK(spell(63, {c_major, {}, 63, {}}) == spell(63, {c_major, {}, {}, {}}));
+}
+
+TEST_CASE("A minor key's raised sixth and seventh are naturals of its major scale") {
+  CHECK(spelled_in("C minor", {67, 69, 71, 72}) == "G A B C");
+  CHECK(spelled_in("C minor", {72, 71, 70}) == "C B Bb");
+  CHECK(spelled_in("G# minor", {66, 67, 68}) == "F# F## G#");
+  CHECK(spelled_in("F# minor", {63, 65, 66}) == "D# E# F#");
+}
