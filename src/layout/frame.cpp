@@ -104,11 +104,11 @@ void Furniture::arrange(int pages) {
   centre_below_ = centre > 0 && left + centre + right + gaps > frame_.text_width;
   left_rows_ = 1;
   if (left > left_width_) {
-    left_rows_ = static_cast<int>(set_plain(filled(look.footer[0], pages - 1, pages), left_width_,
-                                            {Role::footer, 1, Part::footer, setter_.language, {}}, setter_.type)
-                                      .size());
+    left_rows_ = static_cast<int>(lines(filled(look.footer[0], pages - 1, pages), left_width_).size());
   }
-  rows_ = left_rows_ + (centre_below_ ? 1 : 0);
+  rows_ = left_rows_;
+  if (centre_below_)
+    rows_ += static_cast<int>(lines(filled(look.footer[1], pages - 1, pages), frame_.text_width).size());
 }
 
 PageRoom Furniture::room() const {
@@ -118,40 +118,45 @@ PageRoom Furniture::room() const {
   return {m.margin_top, running + running_clear, running + m.running_head_to_text, rule - m.footer_clearance};
 }
 
+std::vector<TextLine> Furniture::lines(const std::string& text, double width) const {
+  return set_plain(text, width, {Role::footer, 1, Part::footer, setter_.language, {}}, setter_.type);
+}
+
 void Furniture::put_footer(std::vector<sheet::Item>& items, int page, int pages) const {
   const templates::Measures& m = setter_.measures();
-  Type& type = setter_.type;
-  const auto& patterns = type.look().footer;
-  const double last = frame_.height - m.margin_bottom;
-  const double first = last - (rows_ - 1) * m.footer_leading;
+  const auto& patterns = setter_.type.look().footer;
+  const double first = frame_.height - m.margin_bottom - (rows_ - 1) * m.footer_leading;
   items.emplace_back(sheet::Rule{
       Part::rule, {0, first - m.footer_rule}, {frame_.text_width, first - m.footer_rule}, m.rule, {}, 0, 0});
   double y = first;
   double left_end = 0;
-  for (TextLine& line : set_plain(filled(patterns[0], page, pages), left_width_,
-                                  {Role::footer, 1, Part::footer, setter_.language, {}}, type)) {
+  for (TextLine& line : lines(filled(patterns[0], page, pages), left_width_)) {
     left_end = std::max(left_end, line.width);
     append(items, std::move(line.items), 0, y);
     y += m.footer_leading;
   }
-  Words right = type.set(Role::footer, filled(patterns[2], page, pages), Part::footer);
+  Words right = setter_.type.set(Role::footer, filled(patterns[2], page, pages), Part::footer);
   const double right_begin = frame_.text_width - right.width;
   append(items, std::move(right.items), right_begin, first);
-  Words centre = type.set(Role::footer, filled(patterns[1], page, pages), Part::footer);
-  if (centre.items.empty()) return;
-  double x = std::max(0.0, (frame_.text_width - centre.width) / 2);
-  if (!centre_below_) {
-    // In the middle where there is room, else as near to it as the others let it.
-    x = std::min(x, right_begin - (right.width > 0 ? text_gap : 0) - centre.width);
-    if (left_end > 0) x = std::max(x, left_end + text_gap);
+  y = centre_below_ ? first + left_rows_ * m.footer_leading : first;
+  for (TextLine& line : lines(filled(patterns[1], page, pages), frame_.text_width)) {
+    double x = std::max(0.0, (frame_.text_width - line.width) / 2);
+    if (!centre_below_) {
+      // In the middle where there is room, else as near to it as the others let it.
+      x = std::min(x, right_begin - (right.width > 0 ? text_gap : 0) - line.width);
+      if (left_end > 0) x = std::max(x, left_end + text_gap);
+    }
+    put_centre(items, std::move(line), x, y);
+    y += m.footer_leading;
   }
-  const double centre_y = centre_below_ ? last : first;
-  append(items, std::move(centre.items), x, centre_y);
-  if (score_.heading.link && patterns[1].find("{link}") != std::string::npos) {
-    const double size = type.look().style(Role::footer).size;
-    items.emplace_back(
-        sheet::Link{{x, centre_y - size, x + centre.width, centre_y + 0.3 * size}, *score_.heading.link});
-  }
+}
+
+void Furniture::put_centre(std::vector<sheet::Item>& items, TextLine line, double x, double y) const {
+  append(items, std::move(line.items), x, y);
+  const templates::Template& look = setter_.type.look();
+  if (!score_.heading.link || look.footer[1].find("{link}") == std::string::npos) return;
+  const double size = look.style(Role::footer).size;
+  items.emplace_back(sheet::Link{{x, y - size, x + line.width, y + 0.3 * size}, *score_.heading.link});
 }
 
 void Furniture::put_running_head(std::vector<sheet::Item>& items) const {

@@ -39,6 +39,8 @@ class Furniture {
  private:
   void arrange(int pages);
   std::string filled(const std::string& pattern, int page, int pages) const;
+  std::vector<TextLine> lines(const std::string& text, double width) const;
+  void put_centre(std::vector<sheet::Item>& items, TextLine line, double x, double y) const;
   void put_footer(std::vector<sheet::Item>& items, int page, int pages) const;
   void put_running_head(std::vector<sheet::Item>& items) const;
 
@@ -47,7 +49,7 @@ class Furniture {
   Setter& setter_;
   double left_width_ = 0;  // the measure of the left text
   int left_rows_ = 1;
-  bool centre_below_ = false;  // in a row of its own
+  bool centre_below_ = false;  // in rows of its own
   int rows_ = 1;
 };
 

@@ -68,7 +68,8 @@ class TextCheck {
     const Example* example = meant({}, "put it into a text of the example whose tempo you mean");
     // A tempo with an error of its own has a range.
     const bool written = example != nullptr && (example->tempo || example->tempo_range != Range{});
-    if (example != nullptr && !written) error(Code::no_such_tempo, "this example has no 'tempo'", "write tempo = 92 in it");
+    if (example != nullptr && !written)
+      error(Code::no_such_tempo, "this example has no 'tempo'", "write tempo = 92 in it");
   }
 
   void resolve(const NotePlaceholder& placeholder) {
@@ -91,14 +92,16 @@ class TextCheck {
       return nullptr;
     }
     if (example->blank_bars) {
-      error(Code::no_such_note, "this example has blank bars and no notes");
+      error(Code::no_such_note, "this example has blank bars and no notes",
+            "name an example that has notes, as in {{place 1:3.2}}");
       return nullptr;
     }
     const Event* event = find_struck(example->music, of.bar, of.note);
     if (event == nullptr) {
       no_such_note(*example, of);
     } else if (event->notes.empty()) {
-      error(Code::no_such_note, "this example is a rhythm, which has no notes on strings");
+      error(Code::no_such_note, "this example is a rhythm, which has no notes on strings",
+            "name an example that has notes, as in {{place 1:3.2}}");
       return nullptr;
     }
     return event;

@@ -272,12 +272,14 @@ void warn_of_unwritten_beats(const GridInput& input, const GridDraft& draft, con
       const BarDraft& bar = draft.bars[end];
       if (bar.percent || bar.counts.empty()) continue;
       if (writes_beats(bar, music.bars[end], Rational(0))) {
-        ++whole;
+        // A pickup of one beat shows no habit.
+        if (music.bars[end].end - music.bars[end].begin > music.bars[end].meter.count()) ++whole;
       } else {
         lacking.push_back(end);
       }
     }
-    if (lacking.size() == 1 && whole > 0) warn_of_bar(input, draft.bars[lacking[0]], music.bars[lacking[0]]);
+    const bool habit = lacking.size() == 1 && whole > 0;
+    if (habit && !draft.bars[lacking[0]].damaged) warn_of_bar(input, draft.bars[lacking[0]], music.bars[lacking[0]]);
   }
 }
 

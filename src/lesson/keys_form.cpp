@@ -110,7 +110,8 @@ bool check(const FormKeys& keys, const Field& field) {
   if (keys.here && keys.here->second > count) {
     field.diagnostics.error(Code::out_of_range, keys.here.range(),
                             "'here' goes to bar " + std::to_string(keys.here->second) + ", and the form has " +
-                                std::to_string(count) + (count == 1 ? " bar" : " bars"));
+                                std::to_string(count) + (count == 1 ? " bar" : " bars"),
+                            "bars of the form are counted from 1");
     return false;
   }
   if (keys.write_out.value_or(false) && !keys.here) {

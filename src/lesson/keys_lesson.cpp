@@ -134,8 +134,8 @@ void read_tuning(LessonKeys& into, const Field& field) {
   if (field.value.kind != TomlValue::Kind::list || field.value.header) return wrong_type(field, "a list of pitches");
   const auto count = field.value.items.size();
   if (count < 1 || count > most_strings) {
-    return field.error(Code::out_of_range,
-                       "'tuning' has " + std::to_string(count) + " strings and must have from 1 to 12");
+    return field.error(Code::out_of_range, "'tuning' has " + std::to_string(count) + " strings",
+                       "write from 1 to 12 pitches, the bottom line of the tab first");
   }
   std::vector<theory::Pitch> tuning;
   for (const TomlValue& item : field.value.items) {

@@ -20,7 +20,8 @@ void check_required(const LessonKeys& keys, source::Diagnostics& diagnostics) {
   missing(keys.music.key.written, "key", "write key = \"D dorian\" at its top: a tonic, then its mode");
   missing(keys.instrument.written, "instrument", "write instrument = \"bass\" at its top");
   if (!keys.examples_written) {
-    diagnostics.warning(Code::missing_key, {}, "this lesson has no example", "write [[example]], and its music under it");
+    diagnostics.warning(Code::missing_key, {}, "this lesson has no example",
+                        "write [[example]], and its music under it");
   }
 }
 
@@ -96,7 +97,8 @@ fretboard::Neck settle_neck(const LessonKeys& keys, source::Diagnostics& diagnos
   if (neck.capo >= neck.frets) {
     diagnostics.error(Code::out_of_range, keys.capo.range(),
                       "a capo at fret " + std::to_string(neck.capo) + " leaves nothing of a neck with " +
-                          std::to_string(neck.frets) + " frets");
+                          std::to_string(neck.frets) + " frets",
+                      "write a capo from 0 to " + std::to_string(neck.frets - 1));
     neck.capo = 0;
   }
   if (neck.short_fifth_string && neck.strings() != 5) {
@@ -151,7 +153,8 @@ void check_on_neck(const Example& example, const LessonKeys& above, const fretbo
   if (example.neck && example.neck->frets && example.neck->frets->second > neck.last_fret()) {
     diagnostics.error(Code::out_of_range, example.neck->range,
                       "'frets' goes to " + std::to_string(example.neck->frets->second) + ", and the last one is " +
-                          std::to_string(neck.last_fret()));
+                          std::to_string(neck.last_fret()),
+                      "write frets = \"0-" + std::to_string(neck.last_fret()) + "\" or fewer");
   }
   if (!knows_strings(above)) return;
   for (const Shape& shape : example.shapes) {

@@ -54,10 +54,10 @@ std::string shown(std::string_view words) {
   return quoted(result);
 }
 
-std::string one_of(std::span<const std::string_view> names) {
+std::string one_of(std::span<const std::string_view> names, std::string_view last) {
   std::string result;
   for (std::size_t i = 0; i < names.size(); ++i) {
-    if (i > 0) result += i + 1 == names.size() ? " or " : ", ";
+    if (i > 0) result += i + 1 == names.size() ? " " + std::string(last) + " " : ", ";
     result += names[i];
   }
   return result;
@@ -101,8 +101,8 @@ std::optional<Located<int>> read_whole(const Field& field, int least, int most) 
     return {};
   }
   if (field.value.whole < least || field.value.whole > most) {
-    field.error(Code::out_of_range, quoted(field.name) + " is " + std::to_string(field.value.whole) +
-                                        " and must be from " + std::to_string(least) + " to " + std::to_string(most));
+    field.error(Code::out_of_range, quoted(field.name) + " cannot be " + std::to_string(field.value.whole),
+                "write a whole number from " + std::to_string(least) + " to " + std::to_string(most));
     return {};
   }
   return Located<int>{static_cast<int>(field.value.whole), field.value.range};
@@ -166,11 +166,15 @@ std::optional<Located<std::vector<std::size_t>>> read_names(const Field& field,
   return result;
 }
 
-void unknown_key(const TableContext& context, const TomlEntry& entry, std::span<const std::string_view> known) {
-  std::string help = context.elsewhere == nullptr ? std::string() : context.elsewhere(entry.key);
-  if (help.empty()) help = suggestion(entry.key, known, "it has " + one_of(known));
+std::string unknown_key(const TableContext& context, const TomlEntry& entry, std::span<const std::string_view> known) {
+  const std::string elsewhere = context.elsewhere == nullptr ? std::string() : context.elsewhere(entry.key);
+  const std::string meant = elsewhere.empty() ? source::nearest(entry.key, known) : std::string();
+  std::string help = elsewhere;
+  if (help.empty())
+    help = meant.empty() ? "its keys are " + one_of(known, "and") : "did you mean " + quoted(meant) + "?";
   context.diagnostics.error(Code::unknown_key, entry.key_range,
                             std::string(context.owner) + " has no key " + shown(entry.key), std::move(help));
+  return meant;
 }
 
 }  // namespace fretsheaf::lesson

@@ -54,8 +54,8 @@ struct Field {
 // A word of the teacher's for a message: in single quotes, on one line, and not longer than one can read.
 std::string shown(std::string_view words);
 
-// "a, b or c"
-std::string one_of(std::span<const std::string_view> names);
+// "a, b or c"; with another word before the last.
+std::string one_of(std::span<const std::string_view> names, std::string_view last = "or");
 
 // "did you mean 'swing'?", else `otherwise`.
 std::string suggestion(std::string_view word, std::span<const std::string_view> known, std::string otherwise);
@@ -117,22 +117,31 @@ struct TableContext {
   std::string (*elsewhere)(std::string_view key);  // help for a key that belongs somewhere else, or empty
 };
 
-void unknown_key(const TableContext& context, const TomlEntry& entry, std::span<const std::string_view> known);
+// Reports a key without a rule and returns the one that it was most probably meant to be, or nothing.
+std::string unknown_key(const TableContext& context, const TomlEntry& entry, std::span<const std::string_view> known);
 
-// Reads every key of a table by its rule; a key without one is reported with the nearest that has.
+template <typename T>
+const Rule<T>* find_rule(std::span<const Rule<T>> rules, std::string_view name) {
+  for (const Rule<T>& rule : rules) {
+    if (rule.name == name) return &rule;
+  }
+  return nullptr;
+}
+
+// Reads every key of a table by its rule. A key without one is reported with the nearest that has, and is then read as
+// that: its value may be wrong too, and nothing is missing that is only misspelt.
 template <typename T>
 void read_table(const TomlValue& table, std::span<const Rule<T>> rules, T& into, const TableContext& context) {
   std::vector<std::string_view> known;
   for (const Rule<T>& rule : rules) known.push_back(rule.name);
   for (const TomlEntry& entry : table.entries) {
-    const Rule<T>* found = nullptr;
-    for (const Rule<T>& rule : rules) {
-      if (rule.name == entry.key) found = &rule;
+    const Rule<T>* rule = find_rule(rules, entry.key);
+    if (rule == nullptr) {
+      const std::string meant = unknown_key(context, entry, known);
+      rule = find(table, meant) == nullptr ? find_rule(rules, meant) : nullptr;
     }
-    if (found == nullptr) {
-      unknown_key(context, entry, known);
-    } else {
-      found->read(into, {context.files, context.diagnostics, found->name, found->sample, entry.value});
+    if (rule != nullptr) {
+      rule->read(into, {context.files, context.diagnostics, rule->name, rule->sample, entry.value});
     }
   }
 }

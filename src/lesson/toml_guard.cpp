@@ -78,7 +78,8 @@ bool guard_toml_depth(const source::Text& text, source::FileId file, source::Dia
   const auto at = DepthScan(text.bytes()).too_deep();
   if (!at) return true;
   diagnostics.error(Code::nested_too_deeply, one_byte(*at, file),
-                    "this is nested more than " + std::to_string(max_toml_depth) + " deep");
+                    "this is nested more than " + std::to_string(max_toml_depth) + " deep",
+                    "write it as the description of lesson files has it");
   return false;
 }
 

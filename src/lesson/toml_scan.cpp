@@ -90,7 +90,7 @@ std::optional<SyntaxProblem> TomlScan::value(const std::string& key) {
   if (here() == '[') return list(key);
   if (here() == '{') return table(key);
   if (at_line_end() || here() == '#') {
-    return problem(at_, at_ + 1, "'" + key + "' has no value", "write it after the '='");
+    return problem(at_, at_line_end() ? at_ : at_ + 1, "'" + key + "' has no value", "write it after the '='");
   }
   if (const auto mark = typographic_quote(bytes_.substr(at_)); !mark.empty()) {
     return problem(at_, at_ + mark.size(), std::string(mark) + " is not a quote that TOML knows",
@@ -227,7 +227,12 @@ std::optional<SyntaxProblem> TomlScan::table(const std::string& key) {
 std::string_view TomlScan::words_here() const {
   std::string_view rest = bytes_.substr(at_, line_end() - at_);
   rest = rest.substr(0, rest.find(" #"));
-  if (depth_ > 0) rest = rest.substr(0, rest.find_first_of(",]}"));
+  if (depth_ > 0) {
+    rest = rest.substr(0, rest.find_first_of(",]}"));
+    // Of words beside a number the number is the value, and a comma is missing after it.
+    const auto word = rest.substr(0, rest.find(' '));
+    if (is_number(word)) return word;
+  }
   const auto last = rest.find_last_not_of(" \t");
   return rest.substr(0, last == std::string_view::npos ? 1 : last + 1);
 }

@@ -25,7 +25,7 @@ struct SpellingContext {
 //    lowered (the tables of Open Music Theory, chromaticSolfege, follow from it), and a leap makes no odd interval: Eb
 //    goes up to F, never D#. Where both are as near, the direction decides.
 //  - Where nothing follows: a semitone from the note before by its direction, else #1 b3 #4 b6 b7, the nearest to the
-//  key on the line of fifths.
+//    key on the line of fifths.
 NoteName spell(int midi, const SpellingContext& context);
 
 }  // namespace fretsheaf::theory

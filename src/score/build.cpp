@@ -1,0 +1,192 @@
+#include "score/build.h"
+
+#include <algorithm>
+#include <string>
+#include <utility>
+
+#include "score/beams.h"
+#include "score/commonmark.h"
+#include "score/filler.h"
+#include "score/harmony.h"
+#include "score/heading.h"
+#include "score/metric_tree.h"
+#include "score/spelled_notes.h"
+#include "score/symbols.h"
+#include "score/written_bar.h"
+
+namespace fretsheaf::score {
+namespace {
+
+bool asks_for(const lesson::Example& example, lesson::Label label) {
+  return std::find(example.labels.begin(), example.labels.end(), label) != example.labels.end();
+}
+
+class ExampleBuilder {
+ public:
+  ExampleBuilder(const lesson::Example& example, const Harmony& harmony, const SpelledNotes& notes,
+                 source::Diagnostics& diagnostics)
+      : example_(example), harmony_(harmony), symbols_(example, harmony, notes), diagnostics_(diagnostics) {}
+
+  std::vector<Bar> bars() {
+    const std::vector<lesson::Bar>& bars = example_.music.bars;
+    std::vector<Bar> out;
+    out.reserve(bars.size());
+    for (std::size_t i = 0; i < bars.size(); ++i) {
+      if (i == 0 || bars[i].meter != bars[i - 1].meter) tree_ = metric_tree(bars[i].meter);
+      out.push_back(frame(i));
+      const WrittenBar written = write_bar(bars[i], tree_);
+      report(bars[i], written);
+      out.back().tuplets = written.tuplets;
+      symbols_.write(i, written, out);
+      beam(tree_, out.back());
+    }
+    return out;
+  }
+
+ private:
+  // All of a bar but its symbols and words.
+  Bar frame(std::size_t index) const {
+    const lesson::Bar& bar = example_.music.bars[index];
+    Bar out;
+    out.number = bar.number;
+    out.meter = bar.meter;
+    out.show_meter = index == 0 || bar.meter_written || bar.meter != example_.music.bars[index - 1].meter;
+    out.begin = bar.begin;
+    out.end = bar.end;
+    out.right = bar.right;
+    out.plays = bar.plays ? bar.plays->value : 0;
+    out.same_as_previous = bar.same_as_previous;
+    out.chords = harmony_.marks(index);
+    return out;
+  }
+
+  void report(const lesson::Bar& bar, const WrittenBar& written) {
+    for (const std::size_t index : written.unwritable) {
+      const lesson::Event& event = bar.events[index];
+      diagnostics_.error(
+          source::Code::unwritable_value, event.range,
+          "no note values can be written for what lasts " + event.length.to_string() + " of a whole note here",
+          "count it in parts of the beat that a 256th note can still show");
+    }
+  }
+
+  const lesson::Example& example_;
+  const Harmony& harmony_;
+  SymbolWriter symbols_;
+  MetricSpan tree_;
+  source::Diagnostics& diagnostics_;
+};
+
+class ScoreBuilder {
+ public:
+  ScoreBuilder(const lesson::Lesson& lesson, source::Diagnostics& diagnostics)
+      : lesson_(lesson),
+        diagnostics_(diagnostics),
+        language_(words::parse_language(lesson.language).value_or(words::Language::en)),
+        filler_(lesson, language_, notes_) {
+    harmony_.reserve(lesson.examples.size());
+    for (const lesson::Example& example : lesson.examples) {
+      harmony_.emplace_back(example, lesson.neck.capo);
+      notes_.emplace_back(example, lesson.neck, harmony_.back());
+    }
+  }
+
+  Score build() {
+    Score score;
+    score.language = language_;
+    score.heading = heading_of(lesson_, language_, filler_);
+    score.title = plain(score.heading.title);
+    if (lesson_.intro) score.intro = blocks(*lesson_.intro, std::nullopt);
+    for (std::size_t i = 0; i < lesson_.examples.size(); ++i) score.examples.push_back(example(i));
+    score.practice = notes(lesson_.practice, std::nullopt);
+    score.teacher = lesson_.teacher;
+    score.copyright = lesson_.copyright;
+    score.paper = lesson_.paper;
+    score.neck = lesson_.neck;
+    score.string_letters = fretboard::string_labels(lesson_.neck);
+    score.swing_ratio = lesson_.swing_ratio;
+    if (lesson_.instrument != nullptr) {
+      score.clef = lesson_.instrument->clef;
+      score.sounds_octave_lower = lesson_.instrument->sounds_octave_lower;
+      score.instrument = lesson_.instrument->name;
+    }
+    return score;
+  }
+
+ private:
+  using Of = std::optional<std::size_t>;
+
+  Fill fill(Of example) const {
+    return [this, example](std::string_view text) { return filler_.fill(text, example); };
+  }
+
+  Blocks blocks(const lesson::Prose& prose, Of example) const { return read_blocks(prose.value, fill(example)); }
+
+  std::vector<Runs> notes(const std::vector<lesson::Prose>& practice, Of example) const {
+    std::vector<Runs> out;
+    for (const lesson::Prose& prose : practice) out.push_back(read_note(prose.value, fill(example)));
+    return out;
+  }
+
+  Example example(std::size_t index) {
+    const lesson::Example& from = lesson_.examples[index];
+    Example out = settings(from);
+    out.number = static_cast<int>(index) + 1;
+    if (from.title) out.title = read_title(from.title->value, fill(index));
+    if (from.intro) out.intro = blocks(*from.intro, index);
+    out.practice = notes(from.practice, index);
+    out.bars = ExampleBuilder(from, harmony_[index], notes_[index], diagnostics_).bars();
+    for (std::size_t i = 0; i < out.bars.size(); ++i) copy_words(from.music.bars[i], index, out.bars[i]);
+    out.left = from.music.left;
+    out.dynamics = from.music.dynamics;
+    out.spans = from.music.spans;
+    out.endings = from.music.endings;
+    return out;
+  }
+
+  // What the keys of an example say.
+  Example settings(const lesson::Example& from) const {
+    Example out;
+    out.key = from.key;
+    out.feel = from.feel;
+    out.show_feel = from.feel != theory::Feel::straight || from.feel != lesson_.feel;
+    out.tempo = tempo_mark(from);
+    out.ladder = ladder_of(from);
+    out.staves = from.staves;
+    out.labels = from.labels;
+    out.bars_per_line = from.bars_per_line;
+    out.bars_per_line_range = from.bars_per_line_range;
+    out.has_strings = from.music.has_strings;
+    out.show_counts = asks_for(from, lesson::Label::counts);
+    out.show_degrees = asks_for(from, lesson::Label::chord_degrees) || asks_for(from, lesson::Label::key_degrees);
+    out.show_notes = asks_for(from, lesson::Label::notes);
+    out.show_fingers = asks_for(from, lesson::Label::fingers) || from.music.has_finger_row;
+    return out;
+  }
+
+  void copy_words(const lesson::Bar& from, std::size_t example, Bar& out) const {
+    const auto filled = [&](std::vector<lesson::Word> words) {
+      for (lesson::Word& word : words) word.text = filler_.fill(word.text, example);
+      return words;
+    };
+    out.texts = filled(from.texts);
+    out.lyrics = from.lyrics;
+    out.sections = from.sections;
+    out.roads = from.roads;
+  }
+
+  const lesson::Lesson& lesson_;
+  source::Diagnostics& diagnostics_;
+  words::Language language_;
+  std::vector<Harmony> harmony_;
+  std::vector<SpelledNotes> notes_;
+  Filler filler_;
+};
+
+}  // namespace
+
+Score build_score(const lesson::Lesson& lesson, source::Diagnostics& diagnostics) {
+  return ScoreBuilder(lesson, diagnostics).build();
+}
+
+}  // namespace fretsheaf::score

@@ -1,0 +1,221 @@
+#include "score/commonmark.h"
+
+#include <cmark.h>
+
+#include <algorithm>
+#include <memory>
+#include <optional>
+#include <utility>
+#include <vector>
+
+namespace fretsheaf::score {
+namespace {
+
+struct Free {
+  void operator()(cmark_node* node) const { cmark_node_free(node); }
+  void operator()(cmark_iter* iter) const { cmark_iter_free(iter); }
+};
+
+std::string_view view(const char* text) {
+  return text != nullptr ? std::string_view(text) : std::string_view();
+}
+
+// Walks the tree without recursion, so that deep nesting costs no stack.
+class Reader {
+ public:
+  Reader(std::string_view text, const Fill& fill) : fill_(fill) {
+    root_.reset(cmark_parse_document(text.data(), text.size(), CMARK_OPT_VALIDATE_UTF8));
+    cmark_consolidate_text_nodes(root_.get());
+  }
+
+  Blocks read() {
+    const std::unique_ptr<cmark_iter, Free> iter(cmark_iter_new(root_.get()));
+    for (cmark_event_type event = cmark_iter_next(iter.get()); event != CMARK_EVENT_DONE;
+         event = cmark_iter_next(iter.get())) {
+      cmark_node* node = cmark_iter_get_node(iter.get());
+      const bool enter = event == CMARK_EVENT_ENTER;
+      if (!on_block(node, enter)) on_inline(node, enter);
+    }
+    return std::move(blocks_);
+  }
+
+ private:
+  struct Item {
+    int ordinal = 0;
+    bool begun = false;  // its mark has been given to a block
+  };
+
+  bool on_block(cmark_node* node, bool enter) {
+    switch (cmark_node_get_type(node)) {
+      case CMARK_NODE_DOCUMENT:
+        return true;
+      case CMARK_NODE_BLOCK_QUOTE:
+        quotes_ += enter ? 1 : -1;
+        return true;
+      case CMARK_NODE_LIST:
+        on_list(node, enter);
+        return true;
+      case CMARK_NODE_ITEM:
+        on_item(enter);
+        return true;
+      case CMARK_NODE_PARAGRAPH:
+        if (enter) open_paragraph();
+        return true;
+      case CMARK_NODE_HEADING:
+        if (enter) open(Block::Kind::heading, cmark_node_get_heading_level(node));
+        return true;
+      case CMARK_NODE_THEMATIC_BREAK:
+        open(Block::Kind::rule, 0);
+        return true;
+      case CMARK_NODE_CODE_BLOCK:
+      case CMARK_NODE_HTML_BLOCK:
+        on_literal_block(node);
+        return true;
+      default:
+        return false;
+    }
+  }
+
+  void on_list(cmark_node* node, bool enter) {
+    if (!enter) {
+      ordinals_.pop_back();
+      return;
+    }
+    begin_item();
+    const bool numbered = cmark_node_get_list_type(node) == CMARK_ORDERED_LIST;
+    ordinals_.push_back(numbered ? cmark_node_get_list_start(node) : -1);
+  }
+
+  void on_item(bool enter) {
+    if (!enter) {
+      begin_item();  // of an item with nothing in it
+      items_.pop_back();
+      return;
+    }
+    int& next = ordinals_.back();
+    items_.push_back({std::max(next, 0), false});
+    if (next >= 0) ++next;
+  }
+
+  // Gives an item's mark to a block of its own where none has it yet.
+  void begin_item() {
+    if (!items_.empty() && !items_.back().begun) open_paragraph();
+  }
+
+  void open_paragraph() {
+    const int depth = static_cast<int>(items_.size());
+    if (depth > 0 && !items_.back().begun) {
+      items_.back().begun = true;
+      open(Block::Kind::list_item, depth);
+      blocks_.back().ordinal = items_.back().ordinal;
+    } else if (quotes_ > 0 && depth == 0) {
+      open(Block::Kind::quote, quotes_);
+    } else {
+      open(Block::Kind::paragraph, depth);
+    }
+  }
+
+  void open(Block::Kind kind, int level) { blocks_.push_back({kind, level, 0, {}}); }
+
+  void on_literal_block(cmark_node* node) {
+    open_paragraph();
+    std::string_view text = view(cmark_node_get_literal(node));
+    while (text.ends_with('\n')) text.remove_suffix(1);
+    const bool code = cmark_node_get_type(node) == CMARK_NODE_CODE_BLOCK;
+    add(fill_(text), code);
+  }
+
+  void on_inline(cmark_node* node, bool enter) {
+    switch (cmark_node_get_type(node)) {
+      case CMARK_NODE_EMPH:
+        emphasis_ += enter ? 1 : -1;
+        break;
+      case CMARK_NODE_STRONG:
+        strong_ += enter ? 1 : -1;
+        break;
+      case CMARK_NODE_LINK:
+        link_ = enter ? std::optional<std::string>(view(cmark_node_get_url(node))) : std::nullopt;
+        break;
+      case CMARK_NODE_SOFTBREAK:
+        add(" ", false);
+        break;
+      case CMARK_NODE_LINEBREAK:
+        add("\n", false);
+        break;
+      case CMARK_NODE_CODE:
+        add(fill_(view(cmark_node_get_literal(node))), true);
+        break;
+      case CMARK_NODE_TEXT:
+      case CMARK_NODE_HTML_INLINE:
+        add(fill_(view(cmark_node_get_literal(node))), false);
+        break;
+      default:
+        break;
+    }
+  }
+
+  void add(std::string text, bool code) {
+    Runs& runs = blocks_.back().runs;
+    Run run{std::move(text), emphasis_ > 0, strong_ > 0, code, link_};
+    if (!runs.empty()) {
+      const std::string text_before = std::exchange(runs.back().text, run.text);
+      const bool alike = runs.back() == run;
+      runs.back().text = alike ? text_before + run.text : text_before;
+      if (alike) return;
+    }
+    if (!run.text.empty()) runs.push_back(std::move(run));
+  }
+
+  const Fill& fill_;
+  std::unique_ptr<cmark_node, Free> root_;
+  Blocks blocks_;
+  std::vector<int> ordinals_;  // of the open lists: the next item's number, -1 for bullets
+  std::vector<Item> items_;
+  int quotes_ = 0;
+  int emphasis_ = 0;
+  int strong_ = 0;
+  std::optional<std::string> link_;
+};
+
+std::string mark_of(const Block& block) {
+  if (block.kind != Block::Kind::list_item) return {};
+  return block.ordinal > 0 ? std::to_string(block.ordinal) + ". " : "• ";
+}
+
+}  // namespace
+
+Blocks read_blocks(std::string_view text, const Fill& fill) {
+  return Reader(text, fill).read();
+}
+
+Runs read_note(std::string_view text, const Fill& fill) {
+  Runs runs;
+  for (const Block& block : read_blocks(text, fill)) {
+    const std::string between = (runs.empty() ? "" : "\n") + mark_of(block);
+    if (!between.empty()) runs.push_back({between, false, false, false, {}});
+    runs.insert(runs.end(), block.runs.begin(), block.runs.end());
+  }
+  return runs;
+}
+
+Runs read_title(std::string_view text, const Fill& fill) {
+  // A no-break space in front keeps signs from being a block's, and as white space leaves emphasis as it is.
+  constexpr std::string_view guard = "\u00A0";
+  std::string line(guard);
+  line += text;
+  std::replace(line.begin(), line.end(), '\n', ' ');
+  Runs runs;
+  for (Block& block : read_blocks(line, fill)) runs.insert(runs.end(), block.runs.begin(), block.runs.end());
+  if (!runs.empty() && runs.front().text.starts_with(guard)) runs.front().text.erase(0, guard.size());
+  if (!runs.empty() && runs.front().text.empty()) runs.erase(runs.begin());
+  return runs;
+}
+
+std::string plain(const Runs& runs) {
+  std::string text;
+  for (const Run& run : runs) text += run.text;
+  std::replace(text.begin(), text.end(), '\n', ' ');
+  return text;
+}
+
+}  // namespace fretsheaf::score

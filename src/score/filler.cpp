@@ -1,0 +1,100 @@
+#include "score/filler.h"
+
+#include <algorithm>
+#include <type_traits>
+#include <variant>
+
+#include "score/printed.h"
+#include "theory/key.h"
+#include "words/words.h"
+
+namespace fretsheaf::score {
+
+namespace {
+
+// What stands for the string in "1st string, open": words has no pattern for it alone.
+std::string string_by_number(words::Language language, int string) {
+  constexpr std::string_view hole = "{string}";
+  const std::string_view pattern = words::word(language, words::Word::place_open);
+  const std::size_t before = pattern.find(hole);
+  const std::size_t after = pattern.size() - before - hole.size();
+  const std::string open = words::place_by_number(language, string, 0);
+  return open.substr(before, open.size() - before - after);
+}
+
+}  // namespace
+
+std::string printed_place(const lesson::Note& note, const fretboard::Neck& neck, words::Language language) {
+  const int string = note.place.string;
+  const theory::NoteName name = neck.open_pitch(string).name;
+  const auto sharing = std::count_if(neck.tuning.begin(), neck.tuning.end(),
+                                     [&](const theory::Pitch& open) { return open.name == name; });
+  if (note.dead) {
+    return sharing == 1 ? words::fill(language, words::Word::string_letter, {{"letter", printed(name)}})
+                        : string_by_number(language, string);
+  }
+  return sharing == 1 ? words::place_by_letter(language, printed(name), note.place.fret)
+                      : words::place_by_number(language, string, note.place.fret);
+}
+
+std::string Filler::fill(std::string_view text, std::optional<std::size_t> example) const {
+  if (text.find("{{") == std::string_view::npos) return std::string(text);
+  std::string out;
+  for (const lesson::TextPart& part : lesson::parse_placeholders(text)) {
+    const std::string_view written = text.substr(part.begin, part.end - part.begin);
+    const auto* placeholder = std::get_if<lesson::Placeholder>(&part.value);
+    out += placeholder != nullptr ? value(*placeholder, example).value_or(std::string(written)) : std::string(written);
+  }
+  return out;
+}
+
+std::optional<std::string> Filler::value(const lesson::Placeholder& placeholder,
+                                         std::optional<std::size_t> example) const {
+  const theory::Key& key = example ? lesson_.examples[*example].key : lesson_.key;
+  return std::visit(
+      [&](const auto& wanted) -> std::optional<std::string> {
+        using Wanted = std::decay_t<decltype(wanted)>;
+        if constexpr (std::is_same_v<Wanted, lesson::KeyPlaceholder>) {
+          return printed(key, language_);
+        } else if constexpr (std::is_same_v<Wanted, lesson::DegreePlaceholder>) {
+          return printed(theory::degree_name(key, wanted.degree));
+        } else if constexpr (std::is_same_v<Wanted, lesson::ChordPlaceholder>) {
+          return printed(wanted.chord, key);
+        } else if constexpr (std::is_same_v<Wanted, lesson::NotePlaceholder>) {
+          return note_name(wanted.of, example);
+        } else if constexpr (std::is_same_v<Wanted, lesson::PlacePlaceholder>) {
+          return place(wanted.of, example);
+        } else {
+          return tempo(wanted.last, example);
+        }
+      },
+      placeholder);
+}
+
+const lesson::Note* Filler::find(const lesson::StruckNote& of, const lesson::Example* example) const {
+  if (example == nullptr) return nullptr;
+  const lesson::Event* event = lesson::find_struck(example->music, of.bar, of.note);
+  return event != nullptr ? lesson::naming_note(*event, lesson_.neck) : nullptr;
+}
+
+std::optional<std::string> Filler::note_name(const lesson::StruckNote& of, std::optional<std::size_t> text_of) const {
+  const lesson::Example* example = lesson::example_meant(lesson_, of.example, text_of);
+  const lesson::Note* note = find(of, example);
+  if (note == nullptr || note->dead) return std::nullopt;
+  const auto index = static_cast<std::size_t>(example - lesson_.examples.data());
+  return printed(notes_[index].of(*note).name);
+}
+
+std::optional<std::string> Filler::place(const lesson::StruckNote& of, std::optional<std::size_t> text_of) const {
+  const lesson::Note* note = find(of, lesson::example_meant(lesson_, of.example, text_of));
+  if (note == nullptr) return std::nullopt;
+  return printed_place(*note, lesson_.neck, language_);
+}
+
+std::optional<std::string> Filler::tempo(bool last, std::optional<std::size_t> text_of) const {
+  const lesson::Example* example = lesson::example_meant(lesson_, std::nullopt, text_of);
+  if (example == nullptr || !example->tempo) return std::nullopt;
+  return std::to_string(last ? example->tempo->to : example->tempo->from);
+}
+
+}  // namespace fretsheaf::score

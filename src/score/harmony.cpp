@@ -1,0 +1,59 @@
+#include "score/harmony.h"
+
+#include <cstdlib>
+#include <variant>
+
+#include "theory/arithmetic.h"
+#include "theory/interval.h"
+
+namespace fretsheaf::score {
+namespace {
+
+std::optional<theory::Chord> meant(const theory::ChordToken& token, const theory::Key& key) {
+  if (const auto* chord = std::get_if<theory::Chord>(&token)) return *chord;
+  if (const auto* numeral = std::get_if<theory::RomanNumeral>(&token)) return theory::resolve(*numeral, key);
+  return std::nullopt;
+}
+
+// The tonic of the shapes under a capo.
+theory::NoteName fingered_tonic(const theory::Key& key, int capo) {
+  constexpr int most_fifths = 5;
+  theory::Key shapes = key;
+  // Seven fifths make a semitone; of the names of that sound one lies near the middle of the line.
+  shapes.tonic =
+      theory::note_name_from_fifths(theory::floor_mod(key.tonic.fifths() - 7 * capo + most_fifths, 12) - most_fifths);
+  return theory::enharmonic_key(shapes).tonic;
+}
+
+}  // namespace
+
+theory::Chord fingered(const theory::Chord& chord, const theory::Key& key, int capo) {
+  const theory::Interval way = theory::interval(key.tonic, fingered_tonic(key, capo));
+  theory::Chord shape = chord;
+  shape.root = theory::practical(theory::transposed(chord.root, way));
+  if (chord.bass) shape.bass = theory::practical(theory::transposed(*chord.bass, way));
+  return shape;
+}
+
+Harmony::Harmony(const lesson::Example& example, int capo) {
+  std::optional<theory::Chord> current;
+  for (const lesson::Bar& bar : example.music.bars) {
+    at_start_.push_back(current);
+    std::vector<ChordMark>& marks = marks_.emplace_back();
+    for (const lesson::ChordMark& mark : bar.chords) {
+      current = meant(mark.chord, example.key);
+      marks.push_back({mark.at, current, {}});
+      if (current && capo > 0) marks.back().fingered = fingered(*current, example.key, capo);
+    }
+  }
+}
+
+std::optional<theory::Chord> Harmony::in_force(std::size_t bar, Rational at) const {
+  std::optional<theory::Chord> chord = at_start_[bar];
+  for (const ChordMark& mark : marks_[bar]) {
+    if (mark.at <= at) chord = mark.chord;
+  }
+  return chord;
+}
+
+}  // namespace fretsheaf::score

@@ -1,0 +1,69 @@
+#include "score/labels.h"
+
+#include <algorithm>
+
+#include "score/printed.h"
+
+namespace fretsheaf::score {
+namespace {
+
+std::vector<const Note*> named_notes(std::span<const Note> notes) {
+  std::vector<const Note*> named;
+  for (const Note& note : notes) {
+    if (!note.tie_from && note.head != HeadKind::dead) named.push_back(&note);
+  }
+  std::stable_sort(named.begin(), named.end(),
+                   [](const Note* a, const Note* b) { return a->sounding.midi() < b->sounding.midi(); });
+  return named;
+}
+
+template <typename Name>
+std::string joined(std::span<const Note> notes, Name name) {
+  std::string text;
+  for (const Note* note : named_notes(notes)) {
+    if (!text.empty()) text += ' ';
+    text += name(note->sounding.name);
+  }
+  return text;
+}
+
+bool asks_for(const lesson::Example& example, lesson::Label label) {
+  return std::find(example.labels.begin(), example.labels.end(), label) != example.labels.end();
+}
+
+}  // namespace
+
+std::string count_name(Rational at, Rational count) {
+  const Rational counts = at / count;
+  const Rational part = counts - Rational(counts.floor());
+  if (part == Rational(0)) return std::to_string(counts.floor() + 1);
+  if (part == Rational(1, 2)) return "&";
+  if (part == Rational(1, 4)) return "e";
+  if (part == Rational(3, 4)) return "a";
+  if (part == Rational(1, 3)) return "la";
+  if (part == Rational(2, 3)) return "li";
+  return "+" + part.to_string();
+}
+
+std::string degrees(std::span<const Note> notes, const std::optional<theory::Chord>& chord, const theory::Key& key) {
+  return joined(notes, [&](theory::NoteName name) {
+    return (chord ? theory::degree_in_chord(*chord, name) : theory::degree_of(key, name)).to_string();
+  });
+}
+
+std::string note_names(std::span<const Note> notes) {
+  return joined(notes, [](theory::NoteName name) { return printed(name); });
+}
+
+void label(Event& event, const lesson::Example& example, const theory::Meter& meter,
+           const std::optional<theory::Chord>& chord) {
+  const std::string count = count_name(event.at, meter.count());
+  event.count = CountLabel{event.rest ? "(" + count + ")" : count, event.rest};
+  if (asks_for(example, lesson::Label::notes)) event.note_name = note_names(event.notes);
+  const auto chords = std::find(example.labels.begin(), example.labels.end(), lesson::Label::chord_degrees);
+  const auto keys = std::find(example.labels.begin(), example.labels.end(), lesson::Label::key_degrees);
+  if (chords == keys) return;  // neither is there
+  event.degree = degrees(event.notes, chords < keys ? chord : std::nullopt, example.key);
+}
+
+}  // namespace fretsheaf::score

@@ -1,0 +1,27 @@
+#pragma once
+
+#include <span>
+#include <string>
+#include <vector>
+
+#include "lesson/lesson.h"
+#include "score/score.h"
+
+namespace fretsheaf::score {
+
+// A place of a bar as it is counted: the beat's number, or after a beat its part: "&" a half, "e" and "a" the first and
+// last quarter, "la" and "li" the thirds, "+2/5" any other. `count` is what one count lasts.
+std::string count_name(Rational at, Rational count);
+
+// The degrees of the notes that start, from the lowest up, joined by spaces; in the chord, or in the key where there is
+// none. Dead notes have none.
+std::string degrees(std::span<const Note> notes, const std::optional<theory::Chord>& chord, const theory::Key& key);
+// Their names ("B♭ D").
+std::string note_names(std::span<const Note> notes);
+
+// Writes the labels of a symbol at which something starts: the count, and whichever of degree and name the example's
+// labels ask for.
+void label(Event& event, const lesson::Example& example, const theory::Meter& meter,
+           const std::optional<theory::Chord>& chord);
+
+}  // namespace fretsheaf::score

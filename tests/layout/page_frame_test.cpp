@@ -1,0 +1,141 @@
+#include <catch2/catch.hpp>
+#include <string>
+
+#include "layout/frame.h"
+#include "layout/ink.h"
+#include "layout/page_fixture.h"
+
+using namespace fretsheaf;
+using namespace fretsheaf::test;
+using layout::Frame;
+using layout::Furniture;
+
+namespace {
+
+score::Score score_with(std::string teacher, std::string copyright, std::optional<std::string> link) {
+  score::Score score;
+  score.heading.title = plain_run("Low tide vamp");
+  score.heading.series = "Tuesday bass class";
+  score.heading.number = "No. 7";
+  score.heading.link = std::move(link);
+  score.teacher = std::move(teacher);
+  score.copyright = std::move(copyright);
+  return score;
+}
+
+struct Run {
+  std::string text;
+  double left;
+  double right;
+  double y;
+};
+
+std::vector<Run> footer(Fixed& fixed, const score::Score& score, int page = 0) {
+  const Frame frame = layout::make_frame(score.paper, fixed.look);
+  const Furniture furniture(score, frame, 88, fixed.setter);
+  std::vector<Run> runs;
+  const std::vector<sheet::Item> items = furniture.items(page, 2);
+  for (const auto& run : all_of<sheet::GlyphRun>({items.back()})) {
+    runs.push_back({run.text, run.glyphs.front().x, run.glyphs.back().x + run.size / 2, run.glyphs.front().y});
+  }
+  return runs;
+}
+
+}  // namespace
+
+TEST_CASE("A4 has the table's margins and a text of 488 points; Letter keeps the text") {
+  const templates::Template look;
+  const Frame a4 = layout::make_frame(lesson::Paper::a4, look);
+  CHECK(a4.width == 595.28);
+  CHECK(a4.height == 841.89);
+  CHECK(a4.left == 62);
+  CHECK(a4.text_width == Approx(488));
+  const Frame letter = layout::make_frame(lesson::Paper::letter, look);
+  CHECK(letter.width == 612);  // 8½ by 11 inches of 72 points
+  CHECK(letter.height == 792);
+  CHECK(letter.text_width == Approx(488));
+  CHECK(letter.left + letter.text_width + letter.right == Approx(612));
+}
+
+TEST_CASE("a two-sided template changes the margins over on second pages") {
+  templates::Template look;
+  look.two_sided = true;
+  const Frame frame = layout::make_frame(lesson::Paper::a4, look);
+  CHECK(frame.text_left(0) == 62);
+  CHECK(frame.text_left(1) == Approx(45.28));
+  CHECK(frame.text_left(2) == 62);
+  look.two_sided = false;
+  CHECK(layout::make_frame(lesson::Paper::a4, look).text_left(1) == 62);
+}
+
+TEST_CASE("addresses are printed as people read them") {
+  CHECK(layout::bare_address("https://www.shed.example/7/") == "shed.example/7");
+  CHECK(layout::bare_address("http://shed.example") == "shed.example");
+  CHECK(layout::bare_address("shed.example/7") == "shed.example/7");
+}
+
+TEST_CASE("three texts at the foot: left, centred, flush right") {
+  Fixed fixed;
+  const auto runs = footer(fixed, score_with("", "© Shed", "https://shed.example/7"));
+  REQUIRE(runs.size() == 3);
+  CHECK(runs[0].text == "© Shed");
+  CHECK(runs[0].left == 0);
+  CHECK(runs[1].text == "page 1 of 2");
+  CHECK(runs[1].right == Approx(488).margin(0.1));
+  CHECK(runs[2].text == "shed.example/7");
+  CHECK((runs[2].left + runs[2].right) / 2 == Approx(244).margin(0.1));
+  for (const Run& run : runs) CHECK(run.y == Approx(841.89 - 40));
+}
+
+TEST_CASE("the teacher is printed once, with the copyright line or in it") {
+  Fixed fixed;
+  CHECK(footer(fixed, score_with("Shed", "© 2026 Shed", {}))[0].text == "© 2026 Shed");
+  CHECK(footer(fixed, score_with("Shed", "Copy freely", {}))[0].text == "Shed \u00B7 Copy freely");
+  CHECK(footer(fixed, score_with("Shed", "", {}))[0].text == "Shed");
+  CHECK(footer(fixed, score_with("Shed", "Shed", {}))[0].text == "Shed");
+  CHECK(footer(fixed, score_with("", "", {}))[0].text == "page 1 of 2");
+}
+
+TEST_CASE("footers of any length keep their texts apart and inside") {
+  Fixed fixed;
+  for (const int length : {1, 40, 80, 150, 400}) {
+    for (const int link : {0, 10, 60, 110, 300}) {
+      std::string copyright;
+      while (static_cast<int>(copyright.size()) < length) copyright += "mud ";
+      const score::Score score =
+          score_with("", copyright, link > 0 ? std::optional(std::string(link, 'x')) : std::nullopt);
+      const auto runs = footer(fixed, score);
+      INFO(length << " " << link);
+      for (const Run& a : runs) {
+        CHECK(a.left >= -1e-6);
+        CHECK(a.right <= 488 + 0.1);
+        CHECK(a.y <= 841.89 - 40 + 1e-6);
+        for (const Run& b : runs) {
+          if (&a != &b && a.y == b.y) CHECK((a.right < b.left || b.right < a.left));
+        }
+      }
+      const Frame frame = layout::make_frame(score.paper, fixed.look);
+      const Furniture furniture(score, frame, 88, fixed.setter);
+      double rule = frame.height;
+      for (const auto& r : all_of<sheet::Rule>(furniture.items(0, 2))) rule = std::min(rule, r.from.y);
+      CHECK(furniture.room().bottom <= rule - 12 + 1e-6);
+    }
+  }
+}
+
+TEST_CASE("later pages say at their head which handout they belong to") {
+  Fixed fixed;
+  const score::Score score = score_with("", "", {});
+  const Frame frame = layout::make_frame(score.paper, fixed.look);
+  const Furniture furniture(score, frame, 88, fixed.setter);
+  CHECK(furniture.items(0, 2).size() == 1);
+  const auto items = furniture.items(1, 2);
+  REQUIRE(items.size() == 2);
+  const auto head = all_of<sheet::GlyphRun>({items[0]});
+  REQUIRE(head.size() == 2);
+  CHECK(head[0].text == "Tuesday bass class  \u00B7  No. 7");
+  CHECK(head[1].text == "Low tide vamp");
+  CHECK(head[1].glyphs[0].x == 0);
+  CHECK(head[1].glyphs[0].y == 52);  // the text's top + 8
+  for (const auto& group : items) CHECK(std::get<sheet::Group>(group).tag == sheet::Tag::artifact);
+}

@@ -1,0 +1,138 @@
+#include <catch2/catch.hpp>
+
+#include "lesson/grid_support.h"
+
+using namespace fretsheaf::lesson;
+using namespace fretsheaf::lesson::test;
+
+TEST_CASE("a strip's rows: each has a label that is known, and stands once") {
+  check({
+      {"count | 1 |\n"
+       "      | 3 |\n",
+       {"2:7: error: this row has no label; write what it is before its first bar line: count, chord, or a string's "
+        "letter"}},
+      {"count | 1 |\n"
+       "G:    | 2 |\n",
+       {"2:2: error: a row's label has no colon; write `G` alone; a repeat's end, `:|`, closes the strip before"}},
+      {"count | 1 |\n"
+       "chrod | A |\n",
+       {"2:1: error: there is no row called `chrod`; did you mean `chord`?"}},
+      {"cuont | 1 |\n"
+       "G     | 3 |\n",
+       {"1:1: error: there is no row called `cuont`; did you mean `count`?"}},
+      {"Count | 1 |\n"
+       "G     | 3 |\n",
+       {"1:1: error: there is no row called `Count`; did you mean `count`?"}},
+      {"count | 1 |\n"
+       "bas   |   |\n",
+       {"2:1: error: there is no row called `bas`; the rows are count, chord, mark, text, lyric, section, ending, "
+        "meter, road, finger, hand, spell, stroke, play and the strings G, D, A and E"}},
+      {"count | 1 |\n"
+       "B     | 2 |\n",
+       {"2:1: error: `B` is no string of this instrument; its strings are G, D, A and E, the top line first, or 1 to "
+        "4"}},
+      {"count | 1 |\n"
+       "5     | 2 |\n"
+       "G     | 3 |\n",
+       {"2:1: error: `5` is no string of this instrument; its strings are G, D, A and E, the top line first, or 1 to "
+        "4"}},
+      {"count | 1 |\n"
+       "Bb    | 2 |\n"
+       "G     | 3 |\n",
+       {"2:1: error: `Bb` is no string of this instrument; its strings are G, D, A and E, the top line first, or 1 to "
+        "4"}},
+      {"count | 1 2 |\n"
+       "G     | 0 0 |\n"
+       "G     | 5 5 |\n",
+       {"3:1: error: the row of the `G` string stands twice in this strip; a blank line begins a new strip"}},
+      {"count | 1 2 |\n"
+       "G     | 0 0 |\n"
+       "count | 1   |\n"
+       "G     | 3   |\n"
+       "D     | 3   |\n",
+       {"3:1: error: the count row stands twice in this strip; a blank line begins a new strip"}},
+      {"count | 1 |\n"
+       "E     | 3 |\n"
+       "A     | 2 |\n",
+       {"3:1: error: this string row is out of order; the tab's top line stands first: G, D, A and E"}},
+      {"count | 1 |\n"
+       "E     | 3 |\n"
+       "B     | 2 |\n"
+       "E     | 0 |\n",
+       {"2:1: error: two rows are labelled `E`; write `e` for the higher one, here"},
+       {.instrument = "guitar"}},
+      {"count | 1 |\n"
+       "E     | 3 |\n"
+       "e     | 2 |\n",
+       {"3:1: error: this string row is out of order; the tab's top line stands first: e, B, G, D, A and E"},
+       {.instrument = "guitar"}},
+      {"count | 1 |\n"
+       "b     | 3 |\n"
+       "a     | 2 |\n",
+       {},
+       {.instrument = "guitar"}},
+      {"G     | 2 |\n"
+       "\n"
+       "count | 1 |\n"
+       "G     | 3 |\n",
+       {"1:1: error: this strip has no count row; write a row above it that says when: `count | 1 2 3 4 |`"}},
+      {"G     | 2 |\n"
+       "chord | C |\n",
+       {"1:1: error: this strip has no count row; write a row above it that says when: `count | 1 2 3 4 |`"}},
+  });
+}
+
+TEST_CASE("lines that are no rows") {
+  check({
+      {"count | 1 |\n"
+       "just words\n"
+       "G     | 3 |\n",
+       {"2:1: error: this line of the grid has no bar line; a row is a label, then its bars: `count | 1 2 3 4 |`"}},
+      {"count | 1 |\n"
+       "# a remark\n"
+       "G     | 3 |\n",
+       {"2:1: error: this line of the grid has no bar line; a grid has no remarks: put them outside its quotes"}},
+      {"count | 1 |\n"
+       "G     │ 3 │\n",
+       {"2:7: error: `│` is no bar line; write `|`, the upright stroke of the keyboard"}},
+      {"count | 1 |\n"
+       "G     ｜ 3 ｜\n",
+       {"2:7: error: `｜` is no bar line; write `|`, the upright stroke of the keyboard"}},
+      {"\n",
+       {"1:1: error: this grid has no bars; write a count row, `count | 1 2 3 4 |`, and the string rows under it"}},
+      {"   \n"
+       "\t\n",
+       {"1:1: error: this grid has no bars; write a count row, `count | 1 2 3 4 |`, and the string rows under it"}},
+      {"count |\n",
+       {"1:7: error: this count row has no bars; write the counts of each bar and a bar line after them: `count | 1 2 "
+        "3 4 |`"}},
+  });
+}
+
+TEST_CASE("a tab character is an error in a row, and blank in a blank line") {
+  check({
+      {"count\t| 1 2 |\n"
+       "G     | 1 1 |\n",
+       {"1:6: error: a tab character stands in the grid; use spaces: a tab's width differs from one editor to the "
+        "next"}},
+      {"count |\t1 2 |\n"
+       "G     |   1 1 |\n",
+       {"1:8: error: a tab character stands in the grid; use spaces: a tab's width differs from one editor to the "
+        "next"}},
+      {"count | 1 2 |\n"
+       "G     | 1 1 |\t\n",
+       {"2:14: error: a tab character stands in the grid; use spaces: a tab's width differs from one editor to the "
+        "next"}},
+      {"count | 1 2 |\n"
+       "G     | 1\t1 |\n"
+       "D     | 2   |\n",
+       {"2:10: error: a tab character stands in the grid; use spaces: a tab's width differs from one editor to the "
+        "next"}},
+      {"count | 1 |\n"
+       "G     | 1 |\n"
+       "\t\n"
+       "count | 1 |\n"
+       "G     | 1 |\n",
+       {}},
+  });
+}
