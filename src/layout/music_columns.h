@@ -37,7 +37,7 @@ struct Column {
   ColumnKind kind = ColumnKind::event;
   int bar = 0;
   int event = -1;  // index into the bar's events; −1 for a mark between events
-  theory::theory::Rational at;
+  theory::Rational at;
   double stretch = 0;    // of the space after it
   bool centred = false;  // stands in the middle of its bar
   std::array<Layer, row_count> rows;

@@ -6,6 +6,7 @@
 #include "layout/layout.h"
 #include "layout/page_fixture.h"
 #include "platform/disk_system.h"
+#include "source/text.h"
 #include "support/dice.h"
 #include "typeface/fonts.h"
 
