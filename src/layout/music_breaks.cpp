@@ -12,10 +12,10 @@ namespace {
 // each of its bars, so that the lines of an example are weighed by what they hold.
 constexpr double tight_weight = 1.7;      // a crowded line reads worse than a loose one
 constexpr double unevenness = 1.5;        // between neighbouring lines
-constexpr double odd_count = 0.06;        // three, five … bars to a line
+constexpr double odd_count = 0.3;         // three, five … bars to a line
 constexpr double too_many = 0.5;          // each bar beyond four
 constexpr double short_last = 0.05;       // a last line that is not full
-constexpr double lone_bar = 0.12;         // one of a single bar
+constexpr double lone_bar = 0.35;         // one of a single bar
 constexpr double wrong_count = 50;        // a line that has not the bars asked for
 constexpr double over_count = 1000;       // or has more of them
 constexpr double full_share = 2.0 / 3.0;  // a last line under it is not stretched

@@ -11,7 +11,8 @@ using templates::Role;
 namespace {
 
 // An accidental beside figures and letters: its staff space as a share of their size, and the gap between the two.
-constexpr double accidental_space = 0.40;
+constexpr double flat_space = 0.40;
+constexpr double sharp_space = 0.33;  // a sharp is the taller sign
 constexpr double accidental_gap = 0.06;
 constexpr double raise = 0.325;  // of the raised part of a chord symbol, of its size
 
@@ -33,7 +34,7 @@ class Setting {
     x_ += words.width;
   }
   void sign(Role role, char letter, double y = 0) {
-    const Words words = type_.sign(accidental(letter), accidental_space * size(role), part_);
+    const Words words = type_.sign(accidental(letter), (letter == 'b' ? flat_space : sharp_space) * size(role), part_);
     const double gap = accidental_gap * size(role);
     // The sign's own origin is far left of its ink.
     layer_.words(words, x_ + gap - words.ink.left, y);

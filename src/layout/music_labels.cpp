@@ -10,7 +10,8 @@ using templates::Role;
 
 namespace {
 
-constexpr double accidental_space = 0.40;  // its staff space, of the text's size
+constexpr double flat_space = 0.40;      // their staff spaces, of the text's size: a sharp is the taller sign
+constexpr double sharp_space = 0.33;
 constexpr double accidental_gap = 0.06;    // between it and the figure, of the text's size
 constexpr double word_gap = 0.28;          // between several labels of one chord
 
@@ -85,7 +86,9 @@ class LabelSetter {
  private:
   // Returns where the next sign may begin.
   double sign(Layer& layer, char letter, double edge, bool leftward) {
-    const Words words = type_.sign(letter == 'b' ? U'\u266D' : U'\u266F', accidental_space * size_, part_);
+    const bool flat = letter == 'b';
+    const Words words =
+        type_.sign(flat ? U'\u266D' : U'\u266F', (flat ? flat_space : sharp_space) * size_, part_);
     const double width = words.ink.right - words.ink.left;
     layer.words(words, (leftward ? edge - width : edge) - words.ink.left, 0);
     const double step = width + accidental_gap * size_;

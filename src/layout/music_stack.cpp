@@ -12,6 +12,7 @@ namespace p = proportion;
 
 // Gaps that stacked rows keep at least, in spaces.
 constexpr double row_gap = 0.4;
+constexpr double label_gap = 0.7;
 constexpr double chord_gap = 0.75;
 constexpr double staff_gap = 0.5;
 constexpr double beside = 0.3;
@@ -167,7 +168,7 @@ class Stacker {
           labels.words(name.words, 0, 0);
         }
       }
-      y = below(std::move(labels), y, row_gap) + context_.measures().label_to_label;
+      y = below(std::move(labels), y, label_gap) + context_.measures().label_to_label;
     }
   }
 

@@ -99,11 +99,10 @@ double meter_width(const Context& context, const theory::Meter& meter) {
 Layer time_signature(const Context& context, const theory::Meter& meter, double left, double y) {
   Layer layer;
   const double centre = left + meter_width(context, meter) / 2;
-  const double cap = context.type.cap_height(Role::time_signature);
   const Words upper = context.type.set(Role::time_signature, upper_figures(meter), Part::time_signature);
   const Words lower = context.type.set(Role::time_signature, std::to_string(meter.lower), Part::time_signature);
-  layer.centred(upper, centre, y - context.space + cap / 2);
-  layer.centred(lower, centre, y + context.space + cap / 2);
+  layer.centred(upper, centre, y - context.space - (upper.ink.top + upper.ink.bottom) / 2);
+  layer.centred(lower, centre, y + context.space - (lower.ink.top + lower.ink.bottom) / 2);
   return layer;
 }
 

@@ -157,7 +157,11 @@ class MarkCellReader {
 
   void add_span(SpanKind kind, int count, int begin, int end) {
     const bool hairpin = kind == SpanKind::crescendo || kind == SpanKind::diminuendo;
-    if (hairpin && end == begin + 1 && end < cell_.end) {
+    // Dashes may follow after a blank, or in the next bar.
+    int next = end;
+    while (next < cell_.end && is_blank(row_.at(next))) ++next;
+    const bool dashed = end > begin + 1 || end == cell_.end || row_.at(next) == U'-';
+    if (hairpin && !dashed) {
       input_.diagnostics.error(
           Code::mark_dashes, row_.range(begin, end), "this hairpin has no length",
           "draw it with dashes to the last count that it reaches: " + tick(row_.text(begin, end) + "---"));
