@@ -14,18 +14,23 @@ Layer& row(Column& column, Row which) {
   return column.rows[static_cast<std::size_t>(which)];
 }
 
-void add_event_signs(const Context& context, const score::Event& event, Column& column) {
+void add_event_signs(const Context& context, const score::Event& event, const score::Event* before, Column& column) {
   if (context.staves.slash) {
     row(column, Row::slash) = slash_event(context, event, column.gaps);
     Layer stroke = stroke_sign(context, event);
     if (!stroke.empty()) stroke.move(has_stem(event) ? stem_x(context, event) : 0, 0);
     row(column, Row::stroke) = std::move(stroke);
+    row(column, Row::slash).add(slash_graces(context, event));
   }
   if (context.staves.tab) {
     row(column, Row::tab) = tab_digits(context, event, false, column.gaps);
+    row(column, Row::tab).add(tab_ornaments(context, event, column.gaps));
+    row(column, Row::word) = technique_word(context, event, before);
+    row(column, Row::vibrato) = vibrato_sign(context, event);
     column.tied_digits = tab_digits(context, event, true, column.tied_gaps);
   }
   if (context.staves.tab_rhythm()) row(column, Row::tab).add(tab_rhythm(context, event));
+  if (event.fermata) row(column, Row::fermata) = fermata_sign(context);
   row(column, Row::hand) = hand_label(context, event);
   if (context.example.show_degrees) row(column, Row::degree) = degree_label(context, event);
   if (context.example.show_notes) row(column, Row::note) = note_label(context, event);
@@ -33,7 +38,7 @@ void add_event_signs(const Context& context, const score::Event& event, Column& 
   if (context.example.show_counts) row(column, Row::count) = count_label(context, event);
 }
 
-// Signs that stand at a time rather than on an event: chord symbols and dynamics.
+// Signs that stand at a time rather than on an event.
 void add_marks(const Context& context, const score::Bar& bar, Column& column) {
   for (const score::ChordMark& mark : bar.chords) {
     if (mark.at == column.at) row(column, Row::chord).add(chord_mark(context, mark));
@@ -42,6 +47,15 @@ void add_marks(const Context& context, const score::Bar& bar, Column& column) {
     if (dynamic.moment.bar == column.bar && dynamic.moment.at == column.at) {
       row(column, Row::dynamic).add(dynamic_sign(context, dynamic.text));
     }
+  }
+  for (const lesson::Word& word : bar.roads) {
+    if (word.at == column.at) row(column, Row::road).add(road_sign(context, word.text));
+  }
+  for (const lesson::Word& word : bar.texts) {
+    if (word.at == column.at) row(column, Row::text).add(text_words(context, word));
+  }
+  for (const lesson::Word& word : bar.lyrics) {
+    if (word.at == column.at) row(column, Row::lyric).add(lyric_syllable(context, word));
   }
 }
 
@@ -53,6 +67,9 @@ void measure(Column& column) {
 std::set<theory::Rational> mark_times(const Context& context, const score::Bar& bar, int index) {
   std::set<theory::Rational> times;
   for (const score::ChordMark& mark : bar.chords) times.insert(mark.at);
+  for (const auto* words : {&bar.roads, &bar.texts, &bar.lyrics, &bar.sections}) {
+    for (const lesson::Word& word : *words) times.insert(word.at);
+  }
   for (const lesson::Dynamic& dynamic : context.example.dynamics) {
     if (dynamic.moment.bar == index) times.insert(dynamic.moment.at);
   }
@@ -86,7 +103,7 @@ void add_event_columns(const Context& context, const std::set<theory::Rational>&
     if (i == 0) {
       column.event = index;
       column.centred = event.whole_bar_rest;
-      add_event_signs(context, event, column);
+      add_event_signs(context, event, index > 0 ? &event - 1 : nullptr, column);
     }
     add_marks(context, bar, column);
     measure(column);

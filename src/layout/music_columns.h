@@ -4,17 +4,34 @@
 #include <optional>
 #include <vector>
 
-#include "theory/rational.h"
 #include "layout/music_context.h"
 #include "layout/music_layer.h"
+#include "theory/rational.h"
 
 // The columns of an example: everything that shares one centre x, drawn once around x = 0, with what it needs to the
 // left and right of that.
 namespace fretsheaf::layout {
 
 // What a column may have ink in. Two columns keep apart in each of these.
-enum class Row { slash, tab, chord, stroke, hand, dynamic, degree, note, finger, count, lyric, text };
-inline constexpr std::size_t row_count = 12;
+enum class Row {
+  slash,
+  tab,
+  chord,
+  road,
+  stroke,
+  fermata,
+  word,  // of techniques: "harm.", the letters of grace notes
+  hand,
+  vibrato,
+  dynamic,
+  degree,
+  note,
+  finger,
+  count,
+  lyric,
+  text
+};
+inline constexpr std::size_t row_count = 16;
 
 // How far ink reaches from the centre (negative: it begins beyond the centre).
 struct Reach {

@@ -41,8 +41,33 @@ struct Techniques {
 };
 Techniques techniques(const Context& context, const LinePlan& line);
 
+// The part of a span that lies in a line: the stops where it begins and ends, null where that is in another line.
+struct SpanPart {
+  const Stop* begin = nullptr;
+  const Stop* end = nullptr;
+  const Stop* first = nullptr;  // the line's first column
+};
+std::optional<SpanPart> part_of_span(const LinePlan& line, const lesson::Span& span);
+
 // Hairpins, y = 0 the baseline of the dynamics.
 Layer hairpins(const Context& context, const LinePlan& line);
+// Palm mute or let ring: the word, a dashed line, a hook at the end; y = 0 the word's baseline.
+Layer dashed_spans(const Context& context, const LinePlan& line, lesson::SpanKind kind);
+// Tremolo picking: strokes through the stems; y = 0 the slash line, or the top tab line where the tab has the stems.
+Layer tremolo_strokes(const Context& context, const LinePlan& line);
+
+// Ending brackets, y = 0 their line.
+Layer endings(const Context& context, const LinePlan& line);
+// Boxed section names, y = 0 the baseline of the chord row: those that stand at the line's start, and all others.
+struct Sections {
+  Layer at_start;
+  Layer others;
+};
+Sections sections(const Context& context, const LinePlan& line);
+// How often a repeat is played, at its bar line; y = 0 the baseline of the road signs.
+Layer repeat_counts(const Context& context, const LinePlan& line);
+// Hyphens and lines between syllables, y = 0 the first verse's baseline.
+Layer lyric_lines(const Context& context, const LinePlan& line);
 
 // The whole line, stacked: y = 0 the chord row's baseline. `number` counts the lines from 1.
 Layer stack_line(const Engraving& engraving, const LinePlan& line, int number);

@@ -12,10 +12,6 @@ constexpr double axis = 0.57;     // above the dynamics' baseline, in spaces
 constexpr double opening = 1.25;  // in spaces, over all
 constexpr double letter_gap = 0.55;
 
-bool before(const lesson::Moment& a, int bar, theory::Rational at) {
-  return a.bar != bar ? a.bar < bar : a.at < at;
-}
-
 // The part of a hairpin that lies in a line.
 struct Part {
   double left = 0;
@@ -23,13 +19,6 @@ struct Part {
   bool begins = false;
   bool ends = false;
 };
-
-const Stop* stop_at(const LinePlan& line, const lesson::Moment& moment) {
-  for (const Stop& stop : line.stops) {
-    if (stop.kind == StopKind::column && stop.column->bar == moment.bar && stop.column->at == moment.at) return &stop;
-  }
-  return nullptr;
-}
 
 // A letter at either end stands in the same row: the hairpin leaves it room.
 double edge(const Context& context, const Stop& stop, int side) {
@@ -40,23 +29,13 @@ double edge(const Context& context, const Stop& stop, int side) {
 }
 
 std::optional<Part> part_in(const Context& context, const LinePlan& line, const lesson::Span& span) {
-  const Stop* first = nullptr;
-  const Stop* last = nullptr;
-  for (const Stop& stop : line.stops) {
-    if (stop.kind != StopKind::column) continue;
-    if (first == nullptr) first = &stop;
-    last = &stop;
-  }
-  if (first == nullptr) return {};
-  if (before(span.last, first->column->bar, first->column->at)) return {};
-  if (!before(span.first, last->column->bar, last->column->at) && stop_at(line, span.first) == nullptr) return {};
+  const std::optional<SpanPart> stops = part_of_span(line, span);
+  if (!stops) return {};
   Part part;
-  const Stop* begin = stop_at(line, span.first);
-  const Stop* end = stop_at(line, span.last);
-  part.begins = begin != nullptr;
-  part.ends = end != nullptr;
-  part.left = begin ? edge(context, *begin, -1) : first->x - p::head * context.space;
-  part.right = end ? edge(context, *end, 1) : line.width - 0.5 * context.space;
+  part.begins = stops->begin != nullptr;
+  part.ends = stops->end != nullptr;
+  part.left = stops->begin ? edge(context, *stops->begin, -1) : stops->first->x - p::head * context.space;
+  part.right = stops->end ? edge(context, *stops->end, 1) : line.width - 0.5 * context.space;
   return part;
 }
 

@@ -10,10 +10,10 @@ using templates::Role;
 
 namespace {
 
-constexpr double flat_space = 0.40;      // their staff spaces, of the text's size: a sharp is the taller sign
+constexpr double flat_space = 0.40;  // their staff spaces, of the text's size: a sharp is the taller sign
 constexpr double sharp_space = 0.33;
-constexpr double accidental_gap = 0.06;    // between it and the figure, of the text's size
-constexpr double word_gap = 0.28;          // between several labels of one chord
+constexpr double accidental_gap = 0.06;  // between it and the figure, of the text's size
+constexpr double word_gap = 0.28;        // between several labels of one chord
 
 // A label taken apart: accidentals before or after what is centred.
 struct Label {
@@ -87,8 +87,7 @@ class LabelSetter {
   // Returns where the next sign may begin.
   double sign(Layer& layer, char letter, double edge, bool leftward) {
     const bool flat = letter == 'b';
-    const Words words =
-        type_.sign(flat ? U'\u266D' : U'\u266F', (flat ? flat_space : sharp_space) * size_, part_);
+    const Words words = type_.sign(flat ? U'\u266D' : U'\u266F', (flat ? flat_space : sharp_space) * size_, part_);
     const double width = words.ink.right - words.ink.left;
     layer.words(words, (leftward ? edge - width : edge) - words.ink.left, 0);
     const double step = width + accidental_gap * size_;

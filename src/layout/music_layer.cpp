@@ -32,8 +32,8 @@ void Layer::centred(const Words& words, double x, double y) {
   this->words(words, x - (words.ink.left + words.ink.right) / 2, y);
 }
 
-void Layer::rule(Part part, Point from, Point to, double width) {
-  items_.emplace_back(sheet::Rule{part, from, to, width, {}, 0, 0});
+void Layer::rule(Part part, Point from, Point to, double width, double dash, double gap) {
+  items_.emplace_back(sheet::Rule{part, from, to, width, {}, dash, gap});
   const double half = width / 2;
   const bool upright = from.x == to.x;
   const bool level = from.y == to.y;

@@ -17,7 +17,7 @@ class Layer {
   // Words with their origin at (x, y); centred: with the middle of their ink at x.
   void words(const Words& words, double x, double y);
   void centred(const Words& words, double x, double y);
-  void rule(sheet::Part part, sheet::Point from, sheet::Point to, double width);
+  void rule(sheet::Part part, sheet::Point from, sheet::Point to, double width, double dash = 0, double gap = 0);
   void path(sheet::Path path, sheet::Box ink);
   void add(Layer other, double dx = 0, double dy = 0);
 

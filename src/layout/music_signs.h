@@ -48,6 +48,24 @@ Layer dynamic_sign(const Context& context, const std::string& text);
 // Down or up, y = 0 its foot.
 Layer stroke_sign(const Context& context, const score::Event& event);
 
+// What else a note does on the tab, y = 0 the top line: bends, slides off it and onto it, grace notes.
+Layer tab_ornaments(const Context& context, const score::Event& event, std::vector<LineGap>& gaps);
+// The words over it: "harm." where a harmonic begins, the letters of grace notes; y = 0 the baseline.
+Layer technique_word(const Context& context, const score::Event& event, const score::Event* before);
+// A small slash with a flag for each grace note, left of the head; y = 0 the slash line.
+Layer slash_graces(const Context& context, const score::Event& event);
+// A wave of that length, y = 0 its axis.
+Layer vibrato_sign(const Context& context, const score::Event& event);
+// y = 0 its lower edge.
+Layer fermata_sign(const Context& context);
+// A way through the form, y = 0 the baseline: segno, coda, or its words.
+Layer road_sign(const Context& context, const std::string& text);
+// A text under the music and a lyric's syllable; rows of one kind below each other, y = 0 the first one's baseline.
+Layer text_words(const Context& context, const lesson::Word& word);
+Layer lyric_syllable(const Context& context, const lesson::Word& word);
+double text_leading(const Context& context);
+double lyric_leading(const Context& context);
+
 // The bar-repeat sign on (0, y).
 Layer bar_repeat_sign(const Context& context, double y);
 

@@ -21,9 +21,12 @@ constexpr double beside = 0.3;
 constexpr double stroke_foot = 4.1;         // above the slash line
 constexpr double dynamic_above_tab = 1.0;   // tab gaps above the top line
 constexpr double words_above_tab = 0.8125;  // tab gaps
+constexpr double vibrato_above_tab = 1.0;   // tab gaps
 constexpr double dynamic_below_slash = 4.2;
 constexpr double words_below_slash = 3.4;
 constexpr double chord_above_tab = 2.2;
+constexpr double road_above_chord = 2.6;
+constexpr double ending_above_chord = 26 / 5.5;
 constexpr double number_above_staff = 0.6;
 
 class Stacker {
@@ -32,17 +35,13 @@ class Stacker {
       : engraving_(engraving), context_(engraving.context), line_(line), number_(number), sp_(context_.space) {}
 
   Layer stack() {
-    Layer words = technique_words();
-    Layer dynamics = row(Row::dynamic);
-    dynamics.add(hairpins(context_, line_));
     if (context_.staves.slash) add_slash();
     if (context_.staves.tab) {
-      add_tab(std::move(words), std::move(dynamics));
+      add_tab();
     } else {
       span_ = {-sp_, sp_};
       bottom_ = sp_;
-      below(std::move(words), words_below_slash * sp_, row_gap);
-      below(std::move(dynamics), dynamic_below_slash * sp_, row_gap);
+      for (MiddleRow& middle : middle_rows()) below(std::move(middle.layer), middle.below_slash * sp_, row_gap);
     }
     Layer bars = bar_lines(context_, line_, span_, dots_);
     all_.add(std::move(bars));
@@ -93,20 +92,42 @@ class Stacker {
     has_tuplets_ = !tuplets.empty();
     slash.add(std::move(tuplets));
     slash.add(slash_ties(context_, line_));
+    slash.add(tremolo_strokes(context_, line_));
     all_.add(std::move(slash));
     dots_.push_back({p::dot_radius * sp_, {-0.5 * sp_, 0.5 * sp_}});
   }
 
-  Layer technique_words() {
+  // A row between the slash staff and the tab: where it stands above the tab's top line (in tab gaps), or below the
+  // slash line (in spaces) where there is no tab. Rows nearer to the tab come first; each rises over those before it
+  // where they meet.
+  struct MiddleRow {
+    Layer layer;
+    double above_tab = words_above_tab;
+    double below_slash = words_below_slash;
+  };
+  std::vector<MiddleRow> middle_rows() {
+    std::vector<MiddleRow> rows;
+    const auto add = [&](Layer layer, double above_tab, double below_slash) {
+      if (!layer.empty()) rows.push_back({std::move(layer), above_tab, below_slash});
+    };
     Techniques drawn = techniques(context_, line_);
     on_tab_ = std::move(drawn.on_tab);
-    Layer words = std::move(drawn.words);
-    words.add(row(Row::hand));
-    return words;
+    drawn.words.add(row(Row::word));
+    add(std::move(drawn.words), words_above_tab, words_below_slash);
+    add(row(Row::hand), words_above_tab, words_below_slash);
+    add(row(Row::vibrato), vibrato_above_tab, words_below_slash);
+    for (const lesson::SpanKind kind : {lesson::SpanKind::palm_mute, lesson::SpanKind::let_ring}) {
+      add(dashed_spans(context_, line_, kind), words_above_tab, words_below_slash);
+    }
+    Layer dynamics = row(Row::dynamic);
+    dynamics.add(hairpins(context_, line_));
+    add(std::move(dynamics), dynamic_above_tab, dynamic_below_slash);
+    return rows;
   }
 
   // The tab with the rows that share the room above it, hung under the slash staff.
-  void add_tab(Layer words, Layer dynamics) {
+  void add_tab() {
+    std::vector<MiddleRow> rows = middle_rows();
     Layer tab = tab_staff(context_, line_);
     add_events(tab, Row::tab, "tab");
     tab.add(std::move(on_tab_));
@@ -115,8 +136,10 @@ class Stacker {
       tab.add(tab_tuplets(context_, line_));
       tab.add(tab_ties(context_, line_));
     }
-    raise_over(tab, std::move(words), -words_above_tab * context_.tab, 0.3);
-    raise_over(tab, std::move(dynamics), -dynamic_above_tab * context_.tab, row_gap);
+    if (!context_.staves.slash) tab.add(tremolo_strokes(context_, line_));
+    for (MiddleRow& middle : rows) {
+      raise_over(tab, std::move(middle.layer), -middle.above_tab * context_.tab, row_gap);
+    }
     double y = 0;
     if (context_.staves.slash) {
       y = context_.measures().slash_to_tab;
@@ -170,27 +193,46 @@ class Stacker {
       }
       y = below(std::move(labels), y, label_gap) + context_.measures().label_to_label;
     }
+    Layer lyrics = row(Row::lyric);
+    lyrics.add(lyric_lines(context_, line_));
+    if (!lyrics.empty()) y = below(std::move(lyrics), y + 0.3 * sp_, label_gap) + lyric_leading(context_);
+    Layer texts = row(Row::text);
+    if (!texts.empty()) below(std::move(texts), y + 0.3 * sp_, label_gap);
   }
 
   // Returns the chord row's baseline.
   double add_chords() {
-    Layer strokes = row(Row::stroke);
-    raise_over(all_, std::move(strokes), -stroke_foot * sp_, row_gap);
+    raise_over(all_, row(Row::stroke), -stroke_foot * sp_, row_gap);
+    raise_over(all_, row(Row::fermata), -stroke_foot * sp_, row_gap);
     const templates::Measures& m = context_.measures();
     double y = has_tuplets_ ? -m.chord_to_slash_tuplet : -m.chord_to_slash;
     if (!context_.staves.slash) y = -chord_above_tab * sp_;
+    Sections boxes = sections(context_, line_);
     Layer chords = row(Row::chord);
-    const bool any = !chords.empty();
     Layer number = bar_number();
-    if (any) {
+    const bool boxed = !boxes.at_start.empty();
+    // The number gives way to a section's box, and without chords it stands close to the staff.
+    if (boxed || chords.empty()) {
+      raise_over(all_, std::move(number), span_.top - number_above_staff * sp_, row_gap);
+    } else {
       chords.add(std::move(number));
+    }
+    const bool beside_chords = boxed && descent(boxes.at_start.ink(), chords.ink(), 0, chord_gap * sp_) ==
+                                            std::numeric_limits<double>::lowest();
+    if (beside_chords) chords.add(std::move(boxes.at_start));
+    if (!chords.empty()) {
       chords.move(0, y);
       const double up = std::max(0.0, descent(chords.ink(), all_.ink(), chord_gap * sp_, beside * sp_));
       chords.move(0, -up);
       all_.add(std::move(chords));
-      return y - up;
+      y -= up;
     }
-    raise_over(all_, std::move(number), span_.top - number_above_staff * sp_, row_gap);
+    Layer roads = row(Row::road);
+    roads.add(repeat_counts(context_, line_));
+    raise_over(all_, std::move(roads), y - road_above_chord * sp_, chord_gap);
+    raise_over(all_, endings(context_, line_), y - ending_above_chord * sp_, chord_gap);
+    if (!beside_chords) boxes.others.add(std::move(boxes.at_start));
+    raise_over(all_, std::move(boxes.others), y - ending_above_chord * sp_ + 1.3 * sp_, chord_gap);
     return y;
   }
 

@@ -22,6 +22,14 @@ std::string which(int ordinal) {
   return std::to_string(ordinal) + ending;
 }
 
+std::string its_bars(const Music& music) {
+  if (music.bars.empty()) return "it has none";
+  const int first = music.bars.front().number;
+  const int last = music.bars.back().number;
+  if (first == last) return "it has bar " + std::to_string(first) + " alone";
+  return "its bars are " + std::to_string(first) + " to " + std::to_string(last);
+}
+
 // Checks the placeholders of one text after the other.
 class TextCheck {
  public:
@@ -111,10 +119,8 @@ class TextCheck {
     const auto& bars = example.music.bars;
     const bool there = std::any_of(bars.begin(), bars.end(), [&](const Bar& bar) { return bar.number == of.bar; });
     if (!there) {
-      const auto help = bars.empty() ? std::string()
-                                     : "its bars are " + std::to_string(bars.front().number) + " to " +
-                                           std::to_string(bars.back().number);
-      error(Code::no_such_note, "there is no bar " + std::to_string(of.bar) + " in this example", help);
+      error(Code::no_such_note, "there is no bar " + std::to_string(of.bar) + " in this example",
+            its_bars(example.music));
       return;
     }
     int count = 0;

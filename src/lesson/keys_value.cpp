@@ -4,7 +4,6 @@
 
 #include "lesson/toml_string.h"
 #include "source/nearest.h"
-#include "source/utf8.h"
 
 namespace fretsheaf::lesson {
 namespace {
@@ -39,19 +38,6 @@ std::string quoted(std::string_view name) {
 
 Range Field::place(std::size_t begin, std::size_t end) const {
   return place_in_text(files[value.range.file], value.range, begin, end);
-}
-
-std::string shown(std::string_view words) {
-  constexpr std::size_t most = 40;
-  std::string result;
-  std::size_t count = 0;
-  while (!words.empty() && count++ < most) {
-    const auto next = source::decode_utf8(words);
-    result += next.code_point < 0x20 ? " " : words.substr(0, next.length);
-    words.remove_prefix(next.length);
-  }
-  if (!words.empty()) result += "…";
-  return quoted(result);
 }
 
 std::string one_of(std::span<const std::string_view> names, std::string_view last) {

@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "lesson/lesson.h"
+#include "lesson/shown.h"
 #include "lesson/toml_tree.h"
 #include "source/diagnostic.h"
 #include "source/text.h"
@@ -50,9 +51,6 @@ struct Field {
   // The place of [begin, end) of a text value.
   Range place(std::size_t begin, std::size_t end) const;
 };
-
-// A word of the teacher's for a message: in single quotes, on one line, and not longer than one can read.
-std::string shown(std::string_view words);
 
 // "a, b or c"; with another word before the last.
 std::string one_of(std::span<const std::string_view> names, std::string_view last = "or");

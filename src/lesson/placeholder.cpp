@@ -4,6 +4,7 @@
 #include <array>
 #include <charconv>
 
+#include "lesson/shown.h"
 #include "source/nearest.h"
 #include "theory/chord.h"
 #include "theory/degree.h"
@@ -47,7 +48,7 @@ std::optional<StruckNote> parse_struck(std::string_view text) {
 }
 
 PlaceholderProblem wrong(std::string_view braces, std::string_view what, std::string_view help) {
-  return {"'" + std::string(braces) + "' " + std::string(what), std::string(help)};
+  return {shown(braces) + " " + std::string(what), std::string(help)};
 }
 
 Parsed parse_key_word(std::string_view braces, std::string_view rest) {
@@ -117,6 +118,21 @@ std::size_t find_open(std::string_view text, std::size_t from) {
   return open;
 }
 
+// Where the braces close that are open before `from`: on their line, and before others open.
+std::optional<std::size_t> find_close(std::string_view text, std::size_t from) {
+  for (std::size_t at = from; at < text.size() && text[at] != '\n'; ++at) {
+    const auto two = text.substr(at, 2);
+    if (two == "}}") return at;
+    if (two == "{{") break;
+  }
+  return {};
+}
+
+int lowest_sound(const Note& note, const fretboard::Neck& neck) {
+  const std::optional<int> harmonic = note.harmonic ? neck.harmonic_midi(note.place) : std::nullopt;
+  return harmonic.value_or(neck.midi(note.place));
+}
+
 PlaceholderProblem unclosed() {
   return {"'{{' is not closed on its line", "write '}}' after it; where braces are meant as such, only one of them"};
 }
@@ -132,13 +148,12 @@ std::vector<TextPart> parse_placeholders(std::string_view text) {
   };
   for (auto open = find_open(text, 0); open != std::string_view::npos; open = find_open(text, done)) {
     literal_up_to(open);
-    const auto close = text.find("}}", open + 2);
-    const auto stop = std::min(text.find('\n', open), find_open(text, open + 2));
-    if (close == std::string_view::npos || stop < close) {
+    const auto close = find_close(text, open + 2);
+    if (!close) {
       done = open + 2;
       parts.push_back({open, done, unclosed()});
     } else {
-      done = close + 2;
+      done = *close + 2;
       std::visit(
           [&](auto&& value) {
             parts.push_back({open, done, std::move(value)});
@@ -165,8 +180,8 @@ const Note* naming_note(const Event& event, const fretboard::Neck& neck) {
   for (const Note& note : event.notes) {
     if (note.held) continue;
     const bool lower = best == nullptr || (best->dead && !note.dead) ||
-                       (best->dead == note.dead && (note.dead ? note.place.string > best->place.string
-                                                              : neck.midi(note.place) < neck.midi(best->place)));
+                       (best->dead && note.place.string > best->place.string) ||
+                       (!best->dead && !note.dead && lowest_sound(note, neck) < lowest_sound(*best, neck));
     if (lower) best = &note;
   }
   return best;

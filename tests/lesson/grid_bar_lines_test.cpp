@@ -48,24 +48,29 @@ TEST_CASE("bar lines of the other rows") {
   check({
       {"count | 1 2  | 1 |\n"
        "G     | 0  | 0 |\n",
-       {"2:12: error: this bar line stands 2 columns too far to the left; put it under the count row's: columns are counted from each row's first `|`"}},
+       {"2:12: error: this bar line stands 2 columns too far to the left; put it under the count row's: columns are "
+        "counted from each row's first `|`"}},
       {"count | 1 2  | 1 |\n"
        "G     | 0     | 0 |\n",
-       {"2:15: error: this bar line stands 1 column too far to the right; put it under the count row's: columns are counted from each row's first `|`"}},
+       {"2:15: error: this bar line stands 1 column too far to the right; put it under the count row's: columns are "
+        "counted from each row's first `|`"}},
       {"count | 1 2  | 1 |\n"
        "G     | 0  | 0 |\n"
        "D     | 0  | 0 |\n",
-       {"1:14: error: this bar line of the count row is out of line with the other rows; put it over theirs: columns are counted from each row's first `|`"}},
+       {"1:14: error: this bar line of the count row is out of line with the other rows; put it over theirs: columns "
+        "are counted from each row's first `|`"}},
       {"count | 1 2  | 1 |\n"
        "G     | 0  | 0 |\n"
        "D     | 0    | 0 |\n",
-       {"2:12: error: this bar line stands 2 columns too far to the left; put it under the count row's: columns are counted from each row's first `|`"}},
+       {"2:12: error: this bar line stands 2 columns too far to the left; put it under the count row's: columns are "
+        "counted from each row's first `|`"}},
       {"count | 1 2  | 1 |\n"
        "G     | 0 |  | 0 |\n",
        {"2:11: error: there is no bar line here in the count row; take it out, or write it in the count row, too"}},
       {"count | 1 2  | 1 |\n"
        "G     | 0    | 0 | 3 |\n",
-       {"2:20: error: this row goes on where the count row has ended; write the counts of these bars, too, or take them out"}},
+       {"2:20: error: this row goes on where the count row has ended; write the counts of these bars, too, or take "
+        "them out"}},
       {"count | 1 2  | 1 |\n"
        "G     | 0    | 0\n",
        {"2:16: error: this row's last bar is not closed; end it with a bar line, `|`, under the count row's"}},
@@ -81,14 +86,16 @@ TEST_CASE("bar lines of the other rows") {
        {"1:16: error: the last bar of the count row is not closed; end the row with a bar line, `|`"}},
       {"count | 1 2 :| 1 |\n"
        "G     | 0  7 | 5 |\n",
-       {"2:12: error: `7` stands under no count, between `2` and the bar line; move it under one of them, or write its count"}},
+       {"2:12: error: `7` stands under no count, between `2` and the bar line; move it under one of them, or write its "
+        "count"}},
       {"count | 1 2 |: 1 |: 1 :|\n"
        "G     | 0   |5 7 |- 0  |\n",
        {"2:14: error: `5` reaches under a bar-line sign of the count row; leave the columns of the sign free"}},
       {"count | 1 2 :| 1 |\n"
        "text  | \"ab | d\" |\n"
        "G     | 0    | 5 |\n",
-       {"2:18: error: this bar line stands 4 columns too far to the right; put it under the count row's: columns are counted from each row's first `|`"}},
+       {"2:18: error: this bar line stands 4 columns too far to the right; put it under the count row's: columns are "
+        "counted from each row's first `|`"}},
       {"count | 1 2 :| 1 |\n"
        "G     | 0    | 5 |\n"
        "chord | Am/C | C |\n",

@@ -9,7 +9,8 @@ TEST_CASE("a strip's rows: each has a label that is known, and stands once") {
   check({
       {"count | 1 |\n"
        "      | 3 |\n",
-       {"2:7: error: this row has no label; write what it is before its first bar line: count, chord, or a string's letter"}},
+       {"2:7: error: this row has no label; write what it is before its first bar line: count, chord, or a string's "
+        "letter"}},
       {"count | 1 |\n"
        "G:    | 2 |\n",
        {"2:2: error: a row's label has no colon; write `G` alone; a repeat's end, `:|`, closes the strip before"}},
@@ -24,18 +25,22 @@ TEST_CASE("a strip's rows: each has a label that is known, and stands once") {
        {"1:1: error: there is no row called `Count`; did you mean `count`?"}},
       {"count | 1 |\n"
        "bas   |   |\n",
-       {"2:1: error: there is no row called `bas`; the rows are count, chord, mark, text, lyric, section, ending, meter, road, finger, hand, spell, stroke, play and the strings G, D, A and E"}},
+       {"2:1: error: there is no row called `bas`; the rows are count, chord, mark, text, lyric, section, ending, "
+        "meter, road, finger, hand, spell, stroke, play and the strings G, D, A and E"}},
       {"count | 1 |\n"
        "B     | 2 |\n",
-       {"2:1: error: `B` is no string of this instrument; its strings are G, D, A and E, the top line first, or 1 to 4"}},
+       {"2:1: error: `B` is no string of this instrument; its strings are G, D, A and E, the top line first, or 1 to "
+        "4"}},
       {"count | 1 |\n"
        "5     | 2 |\n"
        "G     | 3 |\n",
-       {"2:1: error: `5` is no string of this instrument; its strings are G, D, A and E, the top line first, or 1 to 4"}},
+       {"2:1: error: `5` is no string of this instrument; its strings are G, D, A and E, the top line first, or 1 to "
+        "4"}},
       {"count | 1 |\n"
        "Bb    | 2 |\n"
        "G     | 3 |\n",
-       {"2:1: error: `Bb` is no string of this instrument; its strings are G, D, A and E, the top line first, or 1 to 4"}},
+       {"2:1: error: `Bb` is no string of this instrument; its strings are G, D, A and E, the top line first, or 1 to "
+        "4"}},
       {"count | 1 2 |\n"
        "G     | 0 0 |\n"
        "G     | 5 5 |\n",
@@ -99,7 +104,8 @@ TEST_CASE("lines that are no rows") {
        "\t\n",
        {"1:1: error: this grid has no bars; write a count row, `count | 1 2 3 4 |`, and the string rows under it"}},
       {"count |\n",
-       {"1:7: error: this count row has no bars; write the counts of each bar and a bar line after them: `count | 1 2 3 4 |`"}},
+       {"1:7: error: this count row has no bars; write the counts of each bar and a bar line after them: `count | 1 2 "
+        "3 4 |`"}},
   });
 }
 
@@ -107,17 +113,21 @@ TEST_CASE("a tab character is an error in a row, and blank in a blank line") {
   check({
       {"count\t| 1 2 |\n"
        "G     | 1 1 |\n",
-       {"1:6: error: a tab character stands in the grid; use spaces: a tab's width differs from one editor to the next"}},
+       {"1:6: error: a tab character stands in the grid; use spaces: a tab's width differs from one editor to the "
+        "next"}},
       {"count |\t1 2 |\n"
        "G     |   1 1 |\n",
-       {"1:8: error: a tab character stands in the grid; use spaces: a tab's width differs from one editor to the next"}},
+       {"1:8: error: a tab character stands in the grid; use spaces: a tab's width differs from one editor to the "
+        "next"}},
       {"count | 1 2 |\n"
        "G     | 1 1 |\t\n",
-       {"2:14: error: a tab character stands in the grid; use spaces: a tab's width differs from one editor to the next"}},
+       {"2:14: error: a tab character stands in the grid; use spaces: a tab's width differs from one editor to the "
+        "next"}},
       {"count | 1 2 |\n"
        "G     | 1\t1 |\n"
        "D     | 2   |\n",
-       {"2:10: error: a tab character stands in the grid; use spaces: a tab's width differs from one editor to the next"}},
+       {"2:10: error: a tab character stands in the grid; use spaces: a tab's width differs from one editor to the "
+        "next"}},
       {"count | 1 |\n"
        "G     | 1 |\n"
        "\t\n"

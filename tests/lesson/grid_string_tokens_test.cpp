@@ -11,12 +11,16 @@ TEST_CASE("notes stand under counts") {
        "G     | 0 3   | 0 |\n"
        "D     |4      |  5|\n",
        {"2:11: error: `3` stands under no count, between `1` and `2`; move it under one of them, or write its count",
-        "3:8: error: `4` stands under no count, between the bar line and `1`; move it under one of them, or write its count",
-        "3:18: error: `5` stands under no count, between `1` and the bar line; move it under one of them, or write its count"}},
+        "3:8: error: `4` stands under no count, between the bar line and `1`; move it under one of them, or write its "
+        "count",
+        "3:18: error: `5` stands under no count, between `1` and the bar line; move it under one of them, or write its "
+        "count"}},
       {"count | 1 (2) 3 | (1) |\n"
        "G     | 0  3  0 |  x  |\n",
-       {"2:12: error: `3` stands under a rest, `(2)`, between `1` and `3`; write the count without parentheses, or move the note",
-        "2:20: error: `x` stands under a rest, `(1)`, between the bar line and the bar line; write the count without parentheses, or move the note"}},
+       {"2:12: error: `3` stands under a rest, `(2)`, between `1` and `3`; write the count without parentheses, or "
+        "move the note",
+        "2:20: error: `x` stands under a rest, `(1)`, between the bar line and the bar line; write the count without "
+        "parentheses, or move the note"}},
       {"count | 1  2  |\n"
        "G     | 1 10  |\n"
        "D     | 1  10 |\n",
@@ -36,33 +40,47 @@ TEST_CASE("joined runs") {
   check({
       {"count  | 1      2      3      4      |\n"
        "G      | 5h7p5  4h5    5/7    7\\5    |\n",
-       {"2:11: error: `h7p5` stands under no count, between `1` and `2`; write its count over it: each number of a joined run needs one, but for a grace note",
-        "2:18: error: `h5` stands under no count, between `2` and `3`; write its count over it: each number of a joined run needs one, but for a grace note",
-        "2:25: error: `/7` stands under no count, between `3` and `4`; write its count over it: each number of a joined run needs one, but for a grace note",
-        "2:32: error: `\\5` stands under no count, between `4` and the bar line; write its count over it: each number of a joined run needs one, but for a grace note"}},
+       {"2:11: error: `h7p5` stands under no count, between `1` and `2`; write its count over it: each number of a "
+        "joined run needs one, but for a grace note",
+        "2:18: error: `h5` stands under no count, between `2` and `3`; write its count over it: each number of a "
+        "joined run needs one, but for a grace note",
+        "2:25: error: `/7` stands under no count, between `3` and `4`; write its count over it: each number of a "
+        "joined run needs one, but for a grace note",
+        "2:32: error: `\\5` stands under no count, between `4` and the bar line; write its count over it: each number "
+        "of a joined run needs one, but for a grace note"}},
       {"count  | 1      2      3      4      |\n"
        "G      |  5h7h8        5/7           |\n",
-       {"2:11: error: `5h7h8` stands under no count, between `1` and `2`; move it under one of them, or write its count",
-        "2:25: error: `/7` stands under no count, between `3` and `4`; write its count over it: each number of a joined run needs one, but for a grace note"}},
+       {"2:11: error: `5h7h8` stands under no count, between `1` and `2`; move it under one of them, or write its "
+        "count",
+        "2:25: error: `/7` stands under no count, between `3` and `4`; write its count over it: each number of a "
+        "joined run needs one, but for a grace note"}},
       {"count  | 1      2      3      4      |\n"
        "G      | 2    4/5      3h4p3         |\n",
-       {"2:25: error: `h4p3` stands under no count, between `3` and `4`; write its count over it: each number of a joined run needs one, but for a grace note"}},
+       {"2:25: error: `h4p3` stands under no count, between `3` and `4`; write its count over it: each number of a "
+        "joined run needs one, but for a grace note"}},
       {"count  | 1      2      3      4      |\n"
        "G      | 4>h5                        |\n",
-       {"2:12: error: `h5` stands under no count, between `1` and `2`; write its count over it: each number of a joined run needs one, but for a grace note"}},
+       {"2:12: error: `h5` stands under no count, between `1` and `2`; write its count over it: each number of a "
+        "joined run needs one, but for a grace note"}},
       {"count  | 1      2      3      4      |\n"
        "G      | 2   4>h5    xh5 (3)h4       |\n",
-       {"2:14: error: `4>` stands under no count, and cannot be a grace note to `h5`; a grace note is a plain fret joined to a fret; else write its count over it",
-        "2:22: error: `x` stands under no count, and cannot be a grace note to `h5`; a grace note is a plain fret joined to a fret; else write its count over it",
-        "2:26: error: `(3)h4` stands under no count, between `3` and `4`; move it under one of them, or write its count"}},
+       {"2:14: error: `4>` stands under no count, and cannot be a grace note to `h5`; a grace note is a plain fret "
+        "joined to a fret; else write its count over it",
+        "2:22: error: `x` stands under no count, and cannot be a grace note to `h5`; a grace note is a plain fret "
+        "joined to a fret; else write its count over it",
+        "2:26: error: `(3)h4` stands under no count, between `3` and `4`; move it under one of them, or write its "
+        "count"}},
       {"count  | 1      2      3      4      |\n"
        "G      | 2    7h5    5p5   4/(5)     |\n",
        {"2:16: error: `h` leads up, but the note before on this string is at fret 7; write `p5`",
-        "2:23: error: `p` leads down, but the note before on this string is at fret 5; between equal frets leave the sign out"}},
+        "2:23: error: `p` leads down, but the note before on this string is at fret 5; between equal frets leave the "
+        "sign out"}},
       {"count  | 1      2      3      4      |\n"
        "G      | 2     4x     3=             |\n",
-       {"2:16: error: `4` stands under no count, and cannot be a grace note to `x`; a grace note is a plain fret joined to a fret; else write its count over it",
-        "2:23: error: `3` stands under no count, and cannot be a grace note to `=`; a grace note is a plain fret joined to a fret; else write its count over it"}},
+       {"2:16: error: `4` stands under no count, and cannot be a grace note to `x`; a grace note is a plain fret "
+        "joined to a fret; else write its count over it",
+        "2:23: error: `3` stands under no count, and cannot be a grace note to `=`; a grace note is a plain fret "
+        "joined to a fret; else write its count over it"}},
   });
 }
 
@@ -70,20 +88,25 @@ TEST_CASE("where a note comes from") {
   check({
       {"count  | 1      2      3      4      |\n"
        "G      | 5      h5     p7     /5     |\n",
-       {"2:17: error: `h` leads up, but the note before on this string is at fret 5; between equal frets leave the sign out",
+       {"2:17: error: `h` leads up, but the note before on this string is at fret 5; between equal frets leave the "
+        "sign out",
         "2:24: error: `p` leads down, but the note before on this string is at fret 5; write `h7`",
         "2:31: error: `/` leads up, but the note before on this string is at fret 7; write `\\5`"}},
       {"count  | 1      2      3      4      |\n"
        "G      | 5      h3     \\7     \\7     |\n",
        {"2:17: error: `h` leads up, but the note before on this string is at fret 5; write `p3`",
         "2:24: error: `\\` leads down, but the note before on this string is at fret 3; write `/7`",
-        "2:31: error: `\\` leads down, but the note before on this string is at fret 7; between equal frets leave the sign out"}},
+        "2:31: error: `\\` leads down, but the note before on this string is at fret 7; between equal frets leave the "
+        "sign out"}},
       {"count  | 1      2      3      4      |\n"
        "G      | h5     5      7             |\n"
        "D      | p5     /5     h7            |\n",
-       {"2:10: error: a hammer-on needs a note before it on its string; write the note that it comes from, or leave the `h` out",
-        "3:10: error: a pull-off needs a note before it on its string; write the note that it comes from, or leave the `p` out",
-        "3:17: error: `/` leads up, but the note before on this string is at fret 5; between equal frets leave the sign out"}},
+       {"2:10: error: a hammer-on needs a note before it on its string; write the note that it comes from, or leave "
+        "the `h` out",
+        "3:10: error: a pull-off needs a note before it on its string; write the note that it comes from, or leave the "
+        "`p` out",
+        "3:17: error: `/` leads up, but the note before on this string is at fret 5; between equal frets leave the "
+        "sign out"}},
       {"count  | 1      2      3      4      |\n"
        "G      | h 5    5h     p-     7/     |\n",
        {"2:10: error: `h` stands alone; write it before its number with nothing between: `h7`",
@@ -171,14 +194,16 @@ TEST_CASE("what is held on") {
       {"count  | 1      2      3      4      |\n"
        "G      | =      5      =      x      |\n"
        "D      | x      =      5      (1)    |\n",
-       {"2:10: error: there is no note on this string for `=` to hold on; `=` stands at the count after its note, on the same string",
+       {"2:10: error: there is no note on this string for `=` to hold on; `=` stands at the count after its note, on "
+        "the same string",
         "3:17: error: a dead note cannot be held on; write the fret of the note that sounds on"}},
       {"count  | 1      2      3      4      |\n"
        "G      | 5      =>     5             |\n",
        {"2:18: error: a note that is held on takes no accent; accents belong to its start"}},
       {"count | 1 | (1) | 1 |\n"
        "G     | 5 |     | = |\n",
-       {"2:19: error: there is no note on this string for `=` to hold on; `=` stands at the count after its note, on the same string"}},
+       {"2:19: error: there is no note on this string for `=` to hold on; `=` stands at the count after its note, on "
+        "the same string"}},
   });
 }
 
@@ -205,15 +230,20 @@ TEST_CASE("signs of other tabs, and keys beside the right one") {
       {"count  | 1      2      3      4      |\n"
        "G      | [12]   *      &      %      |\n",
        {"2:10: error: `[` is no sign of a string row; a natural harmonic is written `<12>`",
-        "2:17: error: `*` is no sign of a string row; a natural harmonic is written `<12>`, a struck strum in a `play` row",
+        "2:17: error: `*` is no sign of a string row; a natural harmonic is written `<12>`, a struck strum in a `play` "
+        "row",
         "2:24: error: `&` is no sign of a string row; counts stand in the count row",
         "2:31: error: `%` is no sign of a string row; a repeated bar is written in the count row"}},
       {"count  | 1      2      3      4      |\n"
        "G      | t5     T      {5}    é      |\n",
-       {"2:10: error: `t` is no sign of a string row; the hand is written in a `hand` row: `T` for the thumb, `P` for a pop",
-        "2:17: error: `T` is no sign of a string row; the hand is written in a `hand` row: `T` for the thumb, `P` for a pop",
-        "2:24: error: `{` is no sign of a string row; write a fret, `x`, `(5)`, `=` or `<12>`; before it `h`, `p`, `/` or `\\`; after it `>`, `.`, `_`, `~`, `^1/2`, `/` or `\\`",
-        "2:31: error: `é` is no sign of a string row; write a fret, `x`, `(5)`, `=` or `<12>`; before it `h`, `p`, `/` or `\\`; after it `>`, `.`, `_`, `~`, `^1/2`, `/` or `\\`"}},
+       {"2:10: error: `t` is no sign of a string row; the hand is written in a `hand` row: `T` for the thumb, `P` for "
+        "a pop",
+        "2:17: error: `T` is no sign of a string row; the hand is written in a `hand` row: `T` for the thumb, `P` for "
+        "a pop",
+        "2:24: error: `{` is no sign of a string row; write a fret, `x`, `(5)`, `=` or `<12>`; before it `h`, `p`, `/` "
+        "or `\\`; after it `>`, `.`, `_`, `~`, `^1/2`, `/` or `\\`",
+        "2:31: error: `é` is no sign of a string row; write a fret, `x`, `(5)`, `=` or `<12>`; before it `h`, `p`, `/` "
+        "or `\\`; after it `>`, `.`, `_`, `~`, `^1/2`, `/` or `\\`"}},
       {"count  | 1      2      3      4      |\n"
        "G      | 5–––   —5     5      5      |\n",
        {"2:11: error: `–` is no filler; write plain dashes, `-`, or spaces",

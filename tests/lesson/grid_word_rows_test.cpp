@@ -24,7 +24,8 @@ TEST_CASE("chords") {
        "G      | 5      7      5      7      |\n"
        "chord  | \"Am7\"  Bb/D N.C.     V7/ii  |\n",
        {"3:11: error: a chord stands in quotes; write `Am7` without them",
-        "3:22: error: `N.C.` stands under no count, between `2` and `3`; its first character decides: move it under one of them, or write its count"}},
+        "3:22: error: `N.C.` stands under no count, between `2` and `3`; its first character decides: move it under "
+        "one of them, or write its count"}},
       {"count | 1 +2/3 |\n"
        "G     | 0      |\n"
        "chord | C  G7  |\n",
@@ -32,7 +33,8 @@ TEST_CASE("chords") {
       {"count | 1 +2/3 |\n"
        "G     | 0      |\n"
        "chord |   F G7 |\n",
-       {"3:13: error: `G7` is the second chord at `+2/3`; quote words that belong together, or write a count for each"}},
+       {"3:13: error: `G7` is the second chord at `+2/3`; quote words that belong together, or write a count for "
+        "each"}},
   });
 }
 
@@ -41,22 +43,27 @@ TEST_CASE("texts, lyrics and sections") {
       {"count  | 1      2      3      4      |\n"
        "G      | 5      7      5      7      |\n"
        "text   | \"a b\"  hear the   d         |\n",
-       {"3:22: error: `the` stands under no count, between `2` and `3`; its first character decides: move it, or quote words that belong together",
-        "3:28: error: `d` stands under no count, between `3` and `4`; its first character decides: move it, or quote words that belong together"}},
+       {"3:22: error: `the` stands under no count, between `2` and `3`; its first character decides: move it, or quote "
+        "words that belong together",
+        "3:28: error: `d` stands under no count, between `3` and `4`; its first character decides: move it, or quote "
+        "words that belong together"}},
       {"count  | 1      2      3      4      |\n"
        "G      | 5      7      5      7      |\n"
        "lyric  | sing-  ing -  -la   _       |\n",
-       {"3:25: error: `la` stands under no count, between `3` and `4`; its first character decides: move it under one of them, or write its count",
+       {"3:25: error: `la` stands under no count, between `3` and `4`; its first character decides: move it under one "
+        "of them, or write its count",
         "3:30: error: `_` is no syllable; lines under held notes are drawn by themselves"}},
       {"count  | 1      2      3      4      |\n"
        "G      | 5      7      5      7      |\n"
        "lyric  | -      ing -- la--  \"o la\"- |\n",
        {"3:10: error: this hyphen has no syllable before it; write `-` after a syllable whose word goes on",
-        "3:30: error: `\"o la\"` stands under no count, between `3` and `4`; its first character decides: move it under one of them, or write its count"}},
+        "3:30: error: `\"o la\"` stands under no count, between `3` and `4`; its first character decides: move it "
+        "under one of them, or write its count"}},
       {"count  | 1      2      3      4      |\n"
        "G      | 5      7      5      7      |\n"
        "section | A B    \"My part\"            |\n",
-       {"3:13: error: `B` stands under no count, between `1` and `2`; its first character decides: move it, or quote words that belong together"}},
+       {"3:13: error: `B` stands under no count, between `1` and `2`; its first character decides: move it, or quote "
+        "words that belong together"}},
   });
 }
 
@@ -81,7 +88,8 @@ TEST_CASE("endings") {
       {"count | 1 :| 1 | 1 |\n"
        "ending| 1. |3. |   |\n"
        "G     | 5  | 5 | 5 |\n",
-       {"2:13: error: `3.` stands under no count, between the bar line and `1`; its first character decides: move it under one of them, or write its count"}},
+       {"2:13: error: `3.` stands under no count, between the bar line and `1`; its first character decides: move it "
+        "under one of them, or write its count"}},
       {"count | 1 :| 1  | 1 |\n"
        "ending| 1. | 3. |   |\n"
        "G     | 5  | 5  | 5 |\n",
@@ -104,29 +112,35 @@ TEST_CASE("ways") {
        "G      | 5      7      5      7      |\n"
        "road   | D.S.   coda   \"To Coda\"     |\n"
        "road   | D.C. al Fine                |\n",
-       {"3:10: error: `D.S.` leads nowhere: no `segno` stands before it; write the sign in the road row where the way leads",
-        "3:25: error: `To Coda` leads nowhere: no `coda` stands after it; write the sign in the road row where the way leads",
+       {"3:10: error: `D.S.` leads nowhere: no `segno` stands before it; write the sign in the road row where the way "
+        "leads",
+        "3:25: error: `To Coda` leads nowhere: no `coda` stands after it; write the sign in the road row where the way "
+        "leads",
         "4:10: error: `D.C. al Fine` stands without quotes; write `\"D.C. al Fine\"`"}},
       {"count  | 1      2      3      4      |\n"
        "G      | 5      7      5      7      |\n"
        "road   | D.C.   dc     \"D.S. al Coda\"|\n",
        {"3:17: error: there is no way called `dc`; did you mean `D.C.`?",
-        "3:25: error: `D.S. al Coda` leads nowhere: no `segno` stands before it; write the sign in the road row where the way leads"}},
+        "3:25: error: `D.S. al Coda` leads nowhere: no `segno` stands before it; write the sign in the road row where "
+        "the way leads"}},
       {"count  | 1      2      3      4      |\n"
        "G      | 5      7      5      7      |\n"
        "road   | \"To Coda\"     \"D.C. al Coda\"|\n",
-       {"3:11: error: `To Coda` leads nowhere: no `coda` stands after it; write the sign in the road row where the way leads"}},
+       {"3:11: error: `To Coda` leads nowhere: no `coda` stands after it; write the sign in the road row where the way "
+        "leads"}},
       {"count  | 1      2      3      4      |\n"
        "G      | 5      7      5      7      |\n"
        "road   | fin    Fine   4      \"DC\"   |\n",
        {"3:10: error: there is no way called `fin`; did you mean `fine`?",
         "3:17: error: there is no way called `Fine`; did you mean `fine`?",
-        "3:24: error: there is no way called `4`; write segno, coda, fine, \"To Coda\", D.C., D.S., \"D.C. al Fine\", \"D.S. al Coda\" … or 4x",
+        "3:24: error: there is no way called `4`; write segno, coda, fine, \"To Coda\", D.C., D.S., \"D.C. al Fine\", "
+        "\"D.S. al Coda\" … or 4x",
         "3:32: error: there is no way called `DC`; did you mean `D.C.`?"}},
       {"count | 1  | 1  :|\n"
        "road  | 4x | 0x  |\n"
        "G     | 5  | 5   |\n",
-       {"2:9: error: `4x` stands in a bar without a `:|`; it says how often a repeated part is played: write it where the repeat ends",
+       {"2:9: error: `4x` stands in a bar without a `:|`; it says how often a repeated part is played: write it where "
+        "the repeat ends",
         "2:14: error: `0x` is no number of times; a repeated part is played 2 to 99 times: `4x`"}},
       {"count | 1  | 1     :|\n"
        "road  |    | 4x 3x |\n"
