@@ -46,21 +46,21 @@ TEST_CASE("4/4 shows its middle and its beats (common practice)") {
   CHECK(written("4/4", "0 1/8 3/8 5/8 7/8") == "8 4 8~ 8 4 8");
   CHECK(written("4/4", "0 1/2 5/8") == "2 8 8~ 4");       // a dotted quarter off the beat shows beat 4
   CHECK(written("4/4", "0 5/8") == "2~ 8 8~ 4");
-  CHECK(written("4/4", "0 1/16 1/4") == "16 8. 2.");
+  CHECK(written("4/4", "0 1/16 1/4") == "16 8. 4~ 2");
   CHECK(written("4/4", "0 3/16 1/4 1/2") == "8. 16 4 2");
   CHECK(written("4/4", "0 3/16 5/16 1/2") == "8. 16~ 16 8. 2");
   CHECK(written("4/4", "0 7/16") == "4~ 8. 16~ 2");
 }
 
 TEST_CASE("rests keep the beats more strictly than notes (common practice)") {
-  CHECK(written("4/4", "r0") == "R");
+  CHECK(written("4/4", "r0") == "rR");
   CHECK(written("4/4", "0 r1/4") == "4 r4 r2");
   CHECK(written("4/4", "0 r1/4 3/4") == "4 r4 r4 4");
   CHECK(written("4/4", "r0 3/4") == "r2 r4 4");
   CHECK(written("4/4", "0 r1/8 1/2") == "8 r8 r4 2");
-  CHECK(written("4/4", "r0 3/16 1/4") == "r8 r16 16 2.");
+  CHECK(written("4/4", "r0 3/16 1/4") == "r8 r16 16 4~ 2");
   CHECK(written("3/4", "0 r1/4") == "4 r4 r4");
-  CHECK(written("3/4", "r0") == "R");
+  CHECK(written("3/4", "r0") == "rR");
   CHECK(written("6/8", "0 r3/8") == "4. r4.");
   CHECK(written("6/8", "r0 1/4 3/8") == "r4 8 4.");
   CHECK(written("6/8", "0 r1/8 3/8") == "8 r8 r8 4.");
