@@ -174,7 +174,7 @@ TEST_CASE("pickups, bars that begin late and early ends") {
   });
 }
 
-TEST_CASE("repeated bars") {
+TEST_CASE("a repeated bar is read anew") {
   check_music({
       {"count | 1 2 3 4 | %       | %  :|\n"
        "G     | 5 h7  3>|         |    |\n"
@@ -299,7 +299,7 @@ TEST_CASE("endings and numbers of times") {
   });
 }
 
-TEST_CASE("fingers, hands, spellings and strokes") {
+TEST_CASE("hand rows tell whose finger is whose") {
   check_music({
       {"count  | 1   2   3     4   |\n"
        "e      | 0       3     =   |\n"
