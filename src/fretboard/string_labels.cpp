@@ -34,7 +34,7 @@ int higher_sounding(const Neck& neck, int upper_line, int lower_line) {
 }
 
 std::string label_of(const Neck& neck, int string) {
-  const std::string letter = neck.open_pitch(string).name.to_string();
+  std::string letter = neck.open_pitch(string).name.to_string();
   const std::vector<int> sharing = strings_named(neck, letter);
   if (sharing.size() == 1) return letter;
   if (sharing.size() > 2) return std::to_string(string);

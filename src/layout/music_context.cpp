@@ -21,19 +21,25 @@ std::vector<Joint> joints_of(const score::Example& example, int strings) {
   struct Latest {
     int bar = -1;
     int event = 0;
+    int sounding = -1;  // counts the events with notes
   };
   std::vector<Joint> joints;
   std::vector<Latest> latest(static_cast<std::size_t>(strings) + 1);
+  int sounding = 0;
   for (int b = 0; b < static_cast<int>(example.bars.size()); ++b) {
     const auto& events = example.bars[static_cast<std::size_t>(b)].events;
     for (int e = 0; e < static_cast<int>(events.size()); ++e) {
-      for (const score::Note& note : events[static_cast<std::size_t>(e)].notes) {
-        const auto string = static_cast<std::size_t>(std::clamp(note.place.string, 1, strings));
+      const auto& notes = events[static_cast<std::size_t>(e)].notes;
+      if (notes.empty()) continue;
+      ++sounding;
+      for (const score::Note& note : notes) {
+        Latest& before = latest[static_cast<std::size_t>(std::clamp(note.place.string, 1, strings))];
         const bool joined = note.approach != lesson::Approach::none && !note.approach_from_nowhere;
-        if (joined && !note.tie_from && note.graces.empty() && latest[string].bar >= 0) {
-          joints.push_back({latest[string].bar, latest[string].event, b, e, note.place.string, note.approach});
+        if (joined && !note.tie_from && note.graces.empty() && before.bar >= 0) {
+          joints.push_back({before.bar, before.event, b, e, note.place.string, note.approach,
+                            before.sounding + 1 == sounding});
         }
-        latest[string] = {b, e};
+        before = {b, e, sounding};
       }
     }
   }

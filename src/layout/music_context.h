@@ -26,6 +26,7 @@ struct Joint {
   int event = 0;
   int string = 1;
   lesson::Approach approach = lesson::Approach::none;
+  bool neighbours = true;  // false where other notes lie between the two: only the note's own end of it is drawn
 };
 
 struct Context {

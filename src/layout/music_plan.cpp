@@ -12,6 +12,7 @@ namespace p = proportion;
 // Distances along the staff, in spaces (engraving.md, "Horizontal": points there, at a space of 5.5).
 constexpr double clef_right = 0.727 + 1.08;  // the clef begins 4 points in
 constexpr double clef_to_meter = 1.1;
+constexpr double tab_sign_to_meter = 1.5;  // from the same place
 constexpr double meter_to_bar = 1.2;
 constexpr double clef_to_bar = 1.37;
 constexpr double bar_to_head = 13 / 5.5;
@@ -85,7 +86,7 @@ class Planner {
     line_.prefix = (clef_right + clef_to_bar) * sp_;
     if (piece.opens_bar && bar.show_meter) {
       line_.meter = &bar.meter;
-      line_.meter_x = (clef_right + clef_to_meter) * sp_;
+      line_.meter_x = (clef_right + (context_.staves.slash ? clef_to_meter : tab_sign_to_meter)) * sp_;
       line_.prefix = line_.meter_x + meter_width(context_, bar.meter) + meter_to_bar * sp_;
     }
     const BarSign left = piece.bar == 0 ? context_.example.left : context_.bar(piece.bar - 1).right;
@@ -204,6 +205,7 @@ class Planner {
       }
       return -1;
     };
+    if (!joint.neighbours) return;
     if (joint.bar < line_.stops.front().bar || joint.from_bar > line_.stops.back().bar) return;
     const int from = find(joint.from_bar, joint.from_event);
     const int to = find(joint.bar, joint.event);

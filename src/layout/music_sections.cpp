@@ -85,7 +85,7 @@ Layer endings(const Context& context, const LinePlan& line) {
     const Stop* end = ending.last_bar <= last ? bar_line_of(line, ending.last_bar) : nullptr;
     double left = line.prefix;
     if (begin != nullptr && begin != &line.stops[1]) left = (begin - 1)->x + bracket_gap * sp;
-    double right = line.width;
+    double right = line.width - proportion::bracket * sp / 2;
     if (end != nullptr && end + 1 != &line.stops.back() + 1) right = end->x - bracket_gap * sp;
     const double width = proportion::bracket * sp;
     std::vector<sheet::Point> points;

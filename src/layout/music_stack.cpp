@@ -3,6 +3,7 @@
 #include <utility>
 
 #include "layout/music_draw.h"
+#include "layout/music_signs.h"
 #include "layout/outline.h"
 
 namespace fretsheaf::layout {

@@ -40,6 +40,7 @@ class Drawer {
   void joint(const Joint& joint) {
     const Stop* from = find_stop(line_, joint.from_bar, joint.from_event);
     const Stop* to = find_stop(line_, joint.bar, joint.event);
+    if (!joint.neighbours) from = nullptr;
     if (from == nullptr && to == nullptr) return;
     if (joint.approach == Approach::slide_up || joint.approach == Approach::slide_down) {
       slide(joint, from, to);

@@ -74,7 +74,13 @@ Layer text_words(const Context& context, const lesson::Word& word) {
 
 Layer lyric_syllable(const Context& context, const lesson::Word& word) {
   Layer layer;
-  layer.centred(context.type.set(Role::lyric, word.text, Part::lyric), 0, word.row * lyric_leading(context));
+  const double y = word.row * lyric_leading(context);
+  layer.centred(context.type.set(Role::lyric, word.text, Part::lyric), 0, y);
+  if (word.goes_on) {
+    const double hyphen = 0.4 * context.type.look().style(Role::lyric).size;
+    const double right = layer.ink().back().right;
+    layer.reserve({right, y - 0.01, right + hyphen, y});
+  }
   return layer;
 }
 

@@ -48,7 +48,7 @@ Layer slash_ties(const Context& context, const LinePlan& line) {
 }
 
 Layer tab_ties(const Context& context, const LinePlan& line) {
-  return ties(context, line, {tab_stem_foot(context) + 0.2 * context.space, 0.5 * context.space});
+  return ties(context, line, {tab_stem_tip(context) + 0.4 * context.space, 0.5 * context.space});
 }
 
 }  // namespace fretsheaf::layout

@@ -70,26 +70,26 @@ std::optional<NoteValue> single(const MetricSpan& span, Parts parts, Stretch str
 struct Way {
   std::vector<NoteValue> values;
   bool possible = false;
-  Rational unevenness;  // the sum of squared lengths: of ways with as few values the most even is taken
 
-  bool better_than(const Way& other) const {
-    if (!other.possible) return possible;
-    if (values.size() != other.values.size()) return values.size() < other.values.size();
-    return unevenness < other.unevenness;
+  // The sum of squared lengths.
+  Rational unevenness() const {
+    Rational sum;
+    for (const NoteValue& value : values) sum += value.length() * value.length();
+    return sum;
   }
 };
 
-Way way_of(std::vector<NoteValue> values) {
-  Way way{std::move(values), false, {}};
-  way.possible = !way.values.empty();
-  for (const NoteValue& value : way.values) way.unevenness += value.length() * value.length();
-  return way;
+// Fewer values are better. Of as few, an earlier way (with the longer beginning) stays, but where nothing groups five
+// parts or more, the most even one is taken: 5/4 is 3+2, 7/4 is 3+2+2.
+bool better(const Way& way, const Way& than, bool ungrouped) {
+  if (!than.possible) return true;
+  if (way.values.size() != than.values.size()) return way.values.size() < than.values.size();
+  return ungrouped && way.unevenness() < than.unevenness();
 }
 
-Way appended(const Way& way, const std::vector<NoteValue>& values) {
-  std::vector<NoteValue> all = way.values;
-  all.insert(all.end(), values.begin(), values.end());
-  return way_of(std::move(all));
+Way extended(Way way, const std::vector<NoteValue>& values) {
+  way.values.insert(way.values.end(), values.begin(), values.end());
+  return way;
 }
 
 std::vector<NoteValue> split_in(const MetricSpan& span, Stretch stretch, Sound sound);
@@ -118,8 +118,8 @@ std::vector<NoteValue> cut_at_joints(const MetricSpan& span, Parts parts, Stretc
       if (whole || !ways[from].possible) continue;
       const std::vector<NoteValue> piece = piece_in(span, parts, {joints[from], joints[to]}, sound);
       if (piece.empty()) continue;
-      Way way = appended(ways[from], piece);
-      if (way.better_than(ways[to])) ways[to] = std::move(way);
+      Way way = extended(ways[from], piece);
+      if (better(way, ways[to], parts.size() >= 5)) ways[to] = std::move(way);
     }
   }
   return ways.back().values;

@@ -136,10 +136,11 @@ class Planner {
       return;
     }
     if (taken(span.begin, span.end())) return;
-    const std::int64_t main_parts = odd_part(units);
-    const bool main =
-        main_parts >= 3 && main_parts != base && !equal && has_all_parts(joints_, span.begin, span.length, main_parts);
-    found_.push_back(tuplet_over(span.begin, span.length, main ? main_parts : units));
+    // Unequal parts read best in the fewest units that the tuplet is made of: "3" over eighth, sixteenth, dotted
+    // eighth.
+    const std::int64_t fewest = odd_part(units);
+    const bool reduced = !equal && fewest >= 3 && fewest != base;
+    found_.push_back(tuplet_over(span.begin, span.length, reduced ? fewest : units));
   }
 
   // Whether each part with irregular joints inside begins and ends at joints, so that it can be a tuplet by itself.

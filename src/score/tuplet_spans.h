@@ -26,7 +26,7 @@ struct TupletSpan {
 //    and the outer ones held in or out.
 //  - Within a beat the tuplet is as small as holds it whole: a triplet of sixteenths may fill half a beat, or one count
 //    of a dotted beat. Two or four parts of a dotted beat are a duplet or quadruplet (common practice).
-//  - What is not regular is a tuplet over the beat, of as many units as make every joint one of them.
+//  - What is not regular is a tuplet over the beat, in units that every joint is one of, or a half or quarter of one.
 //  - `normal` is the power of two next below `actual`; over dotted beats three times one (five in the time of three,
 //    seven of six), and 3 for a duplet.
 std::vector<TupletSpan> tuplet_spans(const MetricSpan& bar, std::span<const Rational> joints);

@@ -124,7 +124,7 @@ class Dump {
 
   void line(std::string_view first) {
     out_ += '\n';
-    out_.append(static_cast<std::size_t>(2 * depth_), ' ');
+    out_.append(2 * depth_, ' ');
     out_ += first;
   }
 
@@ -178,7 +178,7 @@ class Dump {
 
   const std::vector<std::string>& font_names_;
   std::string out_;
-  int depth_ = 0;
+  std::size_t depth_ = 0;
 };
 
 }  // namespace

@@ -58,6 +58,7 @@ std::string_view mode_name(Mode mode) {
 
 std::vector<std::string_view> mode_names() {
   std::vector<std::string_view> names;
+  names.reserve(modes.size());
   for (const ModeEntry& entry : modes) names.push_back(entry.name);
   return names;
 }

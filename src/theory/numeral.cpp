@@ -78,7 +78,7 @@ std::string figure_text(const Degree& degree, bool lower_case) {
 
 // The kind's suffix without what the case says already.
 std::string suffix_after_figure(const RomanNumeral& numeral) {
-  const std::string suffix(entry_of(numeral.kind).suffix);
+  std::string suffix(entry_of(numeral.kind).suffix);
   if (!numeral.lower_case) return suffix;
   if (numeral.kind == ChordKind::minor_major_seventh) return "maj7";
   if (numeral.kind == ChordKind::half_diminished || !suffix.starts_with('m')) return suffix;

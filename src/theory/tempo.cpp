@@ -35,13 +35,14 @@ int rung_by_ratio(int first, int goal, int index, int intervals) {
 }
 
 int rung_by_difference(int first, int goal, int index, int intervals) {
-  const Rational exact = Rational(first) + Rational((goal - first) * index, intervals);
+  const Rational exact = Rational(first) + Rational(goal - first) * Rational(index, intervals);
   return static_cast<int>((exact + Rational(1, 2)).floor());
 }
 
 std::vector<int> rungs_by_number(int first, int goal, int number, RungSpacing spacing) {
   if (number < 2) return {goal};
   std::vector<int> rungs;
+  rungs.reserve(static_cast<std::size_t>(number));
   for (int index = 0; index < number; ++index) {
     rungs.push_back(spacing == RungSpacing::ratio ? rung_by_ratio(first, goal, index, number - 1)
                                                   : rung_by_difference(first, goal, index, number - 1));
@@ -70,7 +71,8 @@ std::optional<Rational> parse_beat_unit(std::string_view text) {
   if (with_dot) text.remove_prefix(dotted.size());
   const auto* const found = std::ranges::find(note_values, text, &NoteValue::name);
   if (found == note_values.end()) return std::nullopt;
-  return Rational(with_dot ? 3 : 2, 2 * found->part);
+  const Rational plain(1, found->part);
+  return with_dot ? plain * Rational(3, 2) : plain;
 }
 
 std::vector<std::string> beat_unit_names() {

@@ -7,7 +7,7 @@
 
 using namespace fretsheaf;
 using namespace fretsheaf::lesson;
-using namespace fretsheaf::lesson::test;
+using namespace fretsheaf::lesson::grid_test;
 
 namespace {
 

@@ -11,7 +11,7 @@
 #include "theory/key.h"
 #include "theory/meter.h"
 
-namespace fretsheaf::lesson::test {
+namespace fretsheaf::lesson::grid_test {
 
 inline fretboard::Neck neck_of(std::string_view instrument, int capo = 0) {
   const fretboard::Instrument& found = *fretboard::find_instrument(instrument);
@@ -188,4 +188,4 @@ inline void check_music(const std::vector<SoundCase>& cases) {
   }
 }
 
-}  // namespace fretsheaf::lesson::test
+}  // namespace fretsheaf::lesson::grid_test

@@ -3,7 +3,7 @@
 #include "lesson/grid_support.h"
 
 using namespace fretsheaf::lesson;
-using namespace fretsheaf::lesson::test;
+using namespace fretsheaf::lesson::grid_test;
 
 TEST_CASE("bars add up to their meter") {
   check({

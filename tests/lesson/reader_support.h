@@ -1,5 +1,6 @@
 #pragma once
 
+#include <catch2/catch.hpp>
 #include <string>
 #include <string_view>
 
@@ -38,10 +39,26 @@ inline ReadLesson read(std::string text, const platform::System& system = platfo
   return read_lesson("tide.lesson.toml", std::move(text), system);
 }
 
-// A sound lesson with four lines above, which a test adds to.
-inline std::string lesson_with(std::string_view top, std::string_view in_example = "blank-bars = 2") {
-  return "title = \"Low tide\"\nkey = \"D dorian\"\ninstrument = \"bass\"\n" + std::string(top) + "\n\n[[example]]\n" +
-         std::string(in_example) + "\n";
+// The keys that a lesson must have, in three lines.
+inline const std::string base = "title = \"Low tide\"\nkey = \"D dorian\"\ninstrument = \"bass\"\n";
+
+// A sound lesson and something more: in its fourth line, or from its seventh line on, under `[[example]]`.
+inline std::string lesson_with(const std::string& top, const std::string& in_example = "blank-bars = 2") {
+  return base + top + "\n\n[[example]]\n" + in_example + "\n";
+}
+
+// A lesson and all that the reader says of it.
+struct Case {
+  std::string name;
+  std::string text;
+  std::string said;
+};
+
+inline void check(const Case& one) {
+  INFO(one.name << "\n" << one.text);
+  CHECK(said(read(one.text)) == one.said);
+  CHECK(said(read(with_crlf(one.text))) == one.said);
+  CHECK(said(read("\xEF\xBB\xBF" + with_crlf(one.text))) == one.said);
 }
 
 }  // namespace fretsheaf::lesson::test

@@ -3,6 +3,8 @@
 #include <catch2/catch.hpp>
 #include <sstream>
 
+#include "lesson/reader.h"
+#include "platform/memory_system.h"
 #include "score/build.h"
 
 namespace fretsheaf::score::test {
@@ -94,6 +96,21 @@ lesson::Lesson lesson_of(std::vector<lesson::Example> examples) {
   lesson.neck.tuning = lesson.instrument->tuning;
   lesson.examples = std::move(examples);
   return lesson;
+}
+
+lesson::Lesson read(const std::string& lesson_keys, const std::string& example) {
+  const platform::MemorySystem system;
+  lesson::ReadLesson read =
+      lesson::read_lesson("harbour.lesson.toml", lesson_keys + "\n[[example]]\n" + example, system);
+  if (!read.lesson) {
+    for (const source::Diagnostic& diagnostic : read.diagnostics.list()) UNSCOPED_INFO(render(diagnostic, read.files));
+    FAIL("the lesson has errors");
+  }
+  return std::move(*read.lesson);
+}
+
+std::string grid(const std::string& rows) {
+  return "tab = '''\n" + rows + "'''\n";
 }
 
 Example built(const lesson::Lesson& lesson) {

@@ -15,7 +15,8 @@ namespace fretsheaf::score::test {
 // "1" a whole note, "4." a dotted quarter.
 std::string text(NoteValue value);
 
-// A bar's symbols: "4. 8~ 4 r8"; "~" after what is tied on, "r" before rests, "[3:2 8 8 8]" a tuplet, "R" a whole-bar rest.
+// A bar's symbols: "4. 8~ 4 r8"; "~" after what is tied on, "r" before rests, "[3:2 8 8 8]" a tuplet, "R" a whole-bar
+// rest.
 std::string text(const Bar& bar);
 
 // Its beams: the symbols that a beam joins in parentheses, "(8 8) 4 (8 16 16)".
@@ -31,6 +32,12 @@ lesson::Example rhythm(std::vector<lesson::Bar> bars);
 
 // A bass lesson in C major of the examples given.
 lesson::Lesson lesson_of(std::vector<lesson::Example> examples);
+
+// A lesson file read; fails the test where it has errors. `example` goes under an `[[example]]`, with the grid in it.
+lesson::Lesson read(const std::string& lesson_keys, const std::string& example);
+// The keys that a lesson must have, for `read`.
+inline const std::string bass_in_c = "title = \"Harbour wall\"\ninstrument = \"bass\"\nkey = \"C major\"\n";
+std::string grid(const std::string& rows);  // as a `tab` key
 
 // The score's only example. Fails the test where it has errors.
 Example built(const lesson::Lesson& lesson);
