@@ -101,7 +101,7 @@ Event SymbolWriter::symbol_of(const Symbol& symbol, const lesson::Event& source,
   for (const lesson::Note& note : source.notes) event.notes.push_back(note_of(note, source, symbol.first));
   event.slash = source.strum ? head_of(*source.strum) : slash_of(event.notes);
   if (!symbol.first) return event;
-  event.strum = source.strum;
+  if (event.struck) event.strum = source.strum;
   if (source.stroke) event.stroke = source.stroke->value;
   const bool rest_starts = event.rest && source.written_out;
   if (event.struck || rest_starts) label(event, example_, bar.meter, chord);

@@ -98,15 +98,18 @@ lesson::Lesson lesson_of(std::vector<lesson::Example> examples) {
   return lesson;
 }
 
-lesson::Lesson read(const std::string& lesson_keys, const std::string& example) {
+lesson::Lesson read_whole(const std::string& text) {
   const platform::MemorySystem system;
-  lesson::ReadLesson read =
-      lesson::read_lesson("harbour.lesson.toml", lesson_keys + "\n[[example]]\n" + example, system);
+  lesson::ReadLesson read = lesson::read_lesson("harbour.lesson.toml", text, system);
   if (!read.lesson) {
     for (const source::Diagnostic& diagnostic : read.diagnostics.list()) UNSCOPED_INFO(render(diagnostic, read.files));
     FAIL("the lesson has errors");
   }
   return std::move(*read.lesson);
+}
+
+lesson::Lesson read(const std::string& lesson_keys, const std::string& example) {
+  return read_whole(lesson_keys + "\n[[example]]\n" + example);
 }
 
 std::string grid(const std::string& rows) {

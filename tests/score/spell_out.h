@@ -34,6 +34,7 @@ lesson::Example rhythm(std::vector<lesson::Bar> bars);
 lesson::Lesson lesson_of(std::vector<lesson::Example> examples);
 
 // A lesson file read; fails the test where it has errors. `example` goes under an `[[example]]`, with the grid in it.
+lesson::Lesson read_whole(const std::string& text);
 lesson::Lesson read(const std::string& lesson_keys, const std::string& example);
 // The keys that a lesson must have, for `read`.
 inline const std::string bass_in_c = "title = \"Harbour wall\"\ninstrument = \"bass\"\nkey = \"C major\"\n";
