@@ -1,0 +1,217 @@
+#include "layout/music_collisions.h"
+
+#include <algorithm>
+#include <sstream>
+
+#include "sheet/walk.h"
+
+namespace fretsheaf::test {
+
+using sheet::Box;
+using sheet::Part;
+
+namespace {
+
+struct Pair {
+  Part a;
+  Part b;
+  bool own = false;  // only within one event
+};
+
+// What may lie on each other: the one table. Anything else on a page must keep apart.
+constexpr Pair touching[] = {
+    // Signs on a staff line, and lines that end at a bar line.
+    {Part::staff_line, Part::slash_head},
+    {Part::staff_line, Part::stem},
+    {Part::staff_line, Part::rest},
+    {Part::staff_line, Part::clef},
+    {Part::staff_line, Part::time_signature},
+    {Part::staff_line, Part::bar_line},
+    {Part::staff_line, Part::flag},
+    {Part::tab_line, Part::bar_line},
+    {Part::tab_line, Part::slur},
+    {Part::tab_line, Part::slide},
+    {Part::tab_line, Part::bend},
+    // A tab that carries the rhythm has rests and the time signature on its lines.
+    {Part::tab_line, Part::rest},
+    {Part::tab_line, Part::time_signature},
+    // What goes on over a bar line.
+    {Part::bar_line, Part::hairpin},
+    {Part::bar_line, Part::technique},
+    {Part::bar_line, Part::slur},
+    {Part::bar_line, Part::slide},
+    {Part::bar_line, Part::tie},
+    // Heads, stems, flags and beams are one note; the parts of a head are one sign.
+    {Part::slash_head, Part::slash_head, true},
+    {Part::slash_head, Part::stem, true},
+    {Part::slash_head, Part::flag, true},
+    {Part::stem, Part::flag, true},
+    {Part::stem, Part::stem, true},
+    {Part::stem, Part::beam},
+    {Part::beam, Part::beam, true},
+    {Part::stem, Part::articulation},  // tremolo strokes
+    {Part::bend, Part::bend, true},
+    {Part::slur, Part::slur},  // two that meet at one digit
+    {Part::technique, Part::technique},
+    {Part::hairpin, Part::hairpin},
+    {Part::tuplet_bracket, Part::tuplet_bracket},
+    {Part::ending_bracket, Part::ending_bracket},
+    {Part::section_box, Part::section_box},
+    {Part::rule, Part::rule},
+    {Part::ladder, Part::ladder},
+};
+
+constexpr double tolerance = 0.12;  // points that boxes may share: hinted outlines round
+
+bool may_touch(const InkBox& a, const InkBox& b) {
+  return std::any_of(std::begin(touching), std::end(touching), [&](const Pair& pair) {
+    const bool named = (pair.a == a.part && pair.b == b.part) || (pair.a == b.part && pair.b == a.part);
+    return named && (!pair.own || a.event == b.event);
+  });
+}
+
+// Letters of neighbouring words may lean over each other by a hair; their words are set side by side on one line.
+bool prose(Part part) {
+  return part == Part::text || part == Part::heading || part == Part::footer || part == Part::tempo_mark ||
+         part == Part::chord_symbol;
+}
+
+class Boxes {
+ public:
+  explicit Boxes(typeface::Shaper& shaper) : shaper_(shaper) {}
+
+  void visit(const sheet::Item& item, sheet::GroupChain chain) {
+    event_ = nullptr;
+    for (const sheet::Group* group : chain) {
+      if (group->event) event_ = group;
+    }
+    ++item_;
+    if (const auto* run = std::get_if<sheet::GlyphRun>(&item)) glyphs(*run);
+    if (const auto* rule = std::get_if<sheet::Rule>(&item)) line(*rule);
+    if (const auto* path = std::get_if<sheet::Path>(&item)) shape(*path);
+  }
+  std::vector<InkBox> take() { return std::move(boxes_); }
+
+ private:
+  void add(Part part, Box box, std::string text = {}) { boxes_.push_back({part, box, item_, event_, std::move(text)}); }
+
+  void glyphs(const sheet::GlyphRun& run) {
+    for (const sheet::Glyph& glyph : run.glyphs) {
+      const typeface::Extents e = shaper_.extents(run.font, glyph.id, run.size);
+      if (e.right <= e.left || e.bottom <= e.top) continue;
+      add(run.part, {glyph.x + e.left, glyph.y + e.top, glyph.x + e.right, glyph.y + e.bottom}, run.text);
+    }
+  }
+
+  void line(const sheet::Rule& rule) { piece(rule.part, rule.from, rule.to, rule.width / 2); }
+
+  void piece(Part part, sheet::Point from, sheet::Point to, double half) {
+    const double dx = from.y == to.y ? 0 : half;
+    const double dy = from.x == to.x ? 0 : half;
+    add(part, {std::min(from.x, to.x) - dx, std::min(from.y, to.y) - dy, std::max(from.x, to.x) + dx,
+               std::max(from.y, to.y) + dy});
+  }
+
+  void shape(const sheet::Path& path) {
+    const bool thin = path.stroke.has_value() || path.part == Part::tie || path.part == Part::slur;
+    const double half = path.stroke ? path.stroke_width / 2 : 0;
+    std::optional<Box> whole;
+    sheet::Point begin;
+    sheet::Point last;
+    const auto to = [&](sheet::Point point) {
+      if (thin) {
+        piece(path.part, last, point, half);
+      } else {
+        const Box box{std::min(last.x, point.x), std::min(last.y, point.y), std::max(last.x, point.x),
+                      std::max(last.y, point.y)};
+        whole = whole ? Box{std::min(whole->left, box.left), std::min(whole->top, box.top),
+                            std::max(whole->right, box.right), std::max(whole->bottom, box.bottom)}
+                      : box;
+      }
+      last = point;
+    };
+    for (const sheet::Segment& s : path.segments) {
+      if (s.kind == sheet::Segment::Kind::move) {
+        begin = last = s.end;
+      } else if (s.kind == sheet::Segment::Kind::close) {
+        to(begin);
+      } else if (s.kind == sheet::Segment::Kind::line) {
+        to(s.end);
+      } else {
+        curve(last, s, to);
+      }
+    }
+    if (whole) add(path.part, *whole);
+  }
+
+  template <typename To>
+  static void curve(sheet::Point from, const sheet::Segment& s, To to) {
+    constexpr int pieces = 12;
+    for (int i = 1; i <= pieces; ++i) {
+      const double t = static_cast<double>(i) / pieces;
+      const double u = 1 - t;
+      to({u * u * u * from.x + 3 * u * u * t * s.control1.x + 3 * u * t * t * s.control2.x + t * t * t * s.end.x,
+          u * u * u * from.y + 3 * u * u * t * s.control1.y + 3 * u * t * t * s.control2.y + t * t * t * s.end.y});
+    }
+  }
+
+  typeface::Shaper& shaper_;
+  std::vector<InkBox> boxes_;
+  int item_ = 0;
+  const sheet::Group* event_ = nullptr;
+};
+
+bool overlap(const Box& a, const Box& b) {
+  return a.left < b.right - tolerance && b.left < a.right - tolerance && a.top < b.bottom - tolerance &&
+         b.top < a.bottom - tolerance;
+}
+
+std::string describe(const InkBox& ink) {
+  std::ostringstream out;
+  out << sheet::part_name(ink.part);
+  if (!ink.text.empty()) out << " '" << ink.text << "'";
+  out << " (" << ink.box.left << ", " << ink.box.top << ", " << ink.box.right << ", " << ink.box.bottom << ")";
+  return out.str();
+}
+
+}  // namespace
+
+std::vector<InkBox> ink_boxes(const sheet::Page& page, typeface::Shaper& shaper) {
+  Boxes boxes(shaper);
+  sheet::walk(page, [&](const sheet::Item& item, sheet::GroupChain chain) { boxes.visit(item, chain); });
+  return boxes.take();
+}
+
+std::string describe(const Collision& collision) {
+  return describe(collision.a) + " on " + describe(collision.b);
+}
+
+std::vector<Collision> collisions(const sheet::Page& page, typeface::Shaper& shaper) {
+  std::vector<InkBox> boxes = ink_boxes(page, shaper);
+  std::stable_sort(boxes.begin(), boxes.end(),
+                   [](const InkBox& a, const InkBox& b) { return a.box.left < b.box.left; });
+  std::vector<Collision> found;
+  for (std::size_t i = 0; i < boxes.size(); ++i) {
+    for (std::size_t j = i + 1; j < boxes.size() && boxes[j].box.left < boxes[i].box.right; ++j) {
+      const InkBox& a = boxes[i];
+      const InkBox& b = boxes[j];
+      if (a.item == b.item || !overlap(a.box, b.box) || may_touch(a, b)) continue;
+      if (prose(a.part) && a.part == b.part && a.box.right - b.box.left < 0.8) continue;
+      found.push_back({a, b});
+    }
+  }
+  return found;
+}
+
+std::vector<InkBox> outside(const sheet::Page& page, typeface::Shaper& shaper, Box text, double hanging) {
+  std::vector<InkBox> found;
+  for (InkBox& ink : ink_boxes(page, shaper)) {
+    const double left = text.left - (ink.part == Part::string_letter ? hanging : 0);
+    const bool inside = ink.box.left >= left - tolerance && ink.box.right <= text.right + tolerance &&
+                        ink.box.top >= text.top - tolerance && ink.box.bottom <= text.bottom + tolerance;
+    if (!inside) found.push_back(std::move(ink));
+  }
+  return found;
+}
+
+}  // namespace fretsheaf::test
