@@ -74,7 +74,7 @@ void TitleBlock::title() {
   std::vector<TextLine> lines = lines_of(text, Role::title, scale);
   std::vector<sheet::Item> items;
   for (std::size_t i = 0; i < lines.size(); ++i) {
-    y_ += i > 0 ? m_.title_leading * scale : empty_ ? type_.cap_height(Role::title) : m_.meta_to_title;
+    y_ += i > 0 ? m_.title_leading * scale : empty_ ? lines[i].ascent : m_.meta_to_title;
     sheet::translate(lines[i].items, 0, y_);
     for (sheet::Item& item : lines[i].items) items.push_back(std::move(item));
     empty_ = false;

@@ -88,7 +88,7 @@ TEST_CASE("whatever a lesson holds, all ink stays within the margins of its page
       const double left = (left_hand ? 45.28 : 62) + wider;
       CHECK(ink->left >= left - 1);
       CHECK(ink->right <= left + 488 + 1);
-      CHECK(ink->top >= 44 - 0.1);
+      CHECK(ink->top >= 44 - 3);  // an accidental in the running head reaches a little above its capitals
       CHECK(ink->bottom <= page.height - 40 + 4);
     }
   }
