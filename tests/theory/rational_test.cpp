@@ -62,6 +62,7 @@ TEST_CASE("Fractions compare as the products of their cross terms") {
   // As doubles these two are the same number.
   const std::int64_t big = std::int64_t{1} << 60;
   CHECK(Rational(big, big + 1) < Rational(big + 1, big + 2));
+  CHECK(Rational(big + 1, big + 2) > Rational(big, big + 1));
 }
 
 TEST_CASE("Floor goes down, below zero too") {
