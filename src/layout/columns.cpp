@@ -9,6 +9,7 @@ namespace fretsheaf::layout {
 namespace {
 
 constexpr double tallest_column = 300;  // beyond it, a page break inside is better than two columns
+constexpr double between_penalty = 50;  // a page break between the blocks of one example
 constexpr double least_evenness = 0.3;  // the shorter column's share of the taller one's height
 
 // The bottom of a column set at its natural gaps, from its first origin to the last line.
@@ -64,6 +65,7 @@ double column_width(double width, const templates::Measures& measures) {
 Blocks stack_shorts(std::vector<Short> shorts, double width, const templates::Measures& measures) {
   Blocks blocks;
   for (std::size_t i = 0; i < shorts.size(); ++i) {
+    if (!blocks.empty()) blocks.back().part_penalty = between_penalty;
     if (i + 1 < shorts.size() && go_together(shorts[i], shorts[i + 1])) {
       blocks.push_back(side_by_side(std::move(*shorts[i].narrow), std::move(*shorts[i + 1].narrow), width, measures));
       ++i;

@@ -17,6 +17,7 @@ using templates::Role;
 constexpr double rail = 0.9;
 constexpr double box_line = 0.7;
 constexpr double rung_end = 8;  // from the last box to the next rung
+constexpr double widest = 1.7;  // a rung's place, in natural ones
 constexpr double rounding = 1e-6;
 
 // How the rungs of a ladder stand.
@@ -37,12 +38,12 @@ Rungs arrange(const score::Ladder& ladder, double width, const Measures& m) {
   rungs.box_rows = (passes + rungs.boxes_in_row - 1) / rungs.boxes_in_row;
   rungs.height = m.ladder_height + (rungs.box_rows - 1) * m.ladder_box_pitch;
   const double needed = m.ladder_first_box + (rungs.boxes_in_row - 1) * m.ladder_box_pitch + m.ladder_box + rung_end;
-  rungs.width = std::min(width, std::max(m.ladder_rung, needed));
-  const int fit = std::max(1, static_cast<int>(std::floor((width + rounding) / rungs.width)));
+  const int fit = std::max(1, static_cast<int>(std::floor((width + rounding) / needed)));
   const int count = std::max(1, static_cast<int>(ladder.rungs.size()));
   rungs.rows = (count + fit - 1) / fit;
   rungs.columns = (count + rungs.rows - 1) / rungs.rows;
-  if (rungs.columns == fit) rungs.width = width / fit;
+  // The rails run to the text's right edge unless so few rungs would stand too far apart.
+  rungs.width = std::min(width / rungs.columns, std::max(widest * m.ladder_rung, needed));
   return rungs;
 }
 

@@ -118,7 +118,7 @@ Words beamed_pair(const score::NoteValue& value, Type& type) {
   const double space = space_of(type);
   Words words;
   const double first = put_head(words, value, 0, type);
-  const double second = put_head(words, value, 3 * space, type);
+  const double second = put_head(words, value, 3.3 * space, type);
   const double half = stem_width * space / 2;
   for (int i = 0; i < value.beams(); ++i) {
     const double y = stem_top(space) + (beam_height / 2 + i * beam_step) * space;
@@ -132,7 +132,7 @@ Words beamed_pair(const score::NoteValue& value, Type& type) {
 Words bracketed_pair(const score::NoteValue& value, Type& type) {
   const double space = space_of(type);
   Words words = note({value.log2 - 1, 0}, type);
-  put(words, note(value, type), std::max(3.3 * space, words.ink.right + 0.9 * space));
+  put(words, note(value, type), std::max(3.5 * space, words.ink.right + 0.9 * space));
   const double right = words.ink.right;
   const double y = stem_top(space) - 2.6;
   Words number = type.set_at_size(Role::tempo_number, type.look().least_type, "3", Part::tempo_mark);

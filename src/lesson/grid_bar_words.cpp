@@ -114,16 +114,6 @@ class WordSetter {
                                "write a count for each chord");
       return;
     }
-    if (const auto* numeral = std::get_if<theory::RomanNumeral>(&*chord)) {
-      const theory::Chord resolved = theory::resolve(*numeral, input_.context.key);
-      if (resolved.root.alteration < -2 || resolved.root.alteration > 2) {
-        input_.diagnostics.error(
-            Code::chord_unwritable, word.range,
-            tick(word.text) + " would need more than a double sharp or flat in " + input_.context.key.to_string(),
-            "write the chord symbol that is meant");
-        return;
-      }
-    }
     bar.chords.push_back({at, *chord, word.range});
   }
 

@@ -55,7 +55,7 @@ TEST_CASE("every demo lesson exports to a document that the W3C schema accepts")
 
 TEST_CASE("two hundred generated lessons export to documents that the W3C schema accepts") {
   std::vector<std::string> documents;
-  for (unsigned seed = 1; seed <= 200; ++seed) documents.push_back(exported(support::random_lesson(seed)));
+  for (unsigned seed = 1; seed <= 200; ++seed) documents.push_back(exported(test::random_lesson(seed)));
   CHECK(valid(TemporaryFolder(), documents));
 }
 

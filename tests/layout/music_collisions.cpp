@@ -166,20 +166,20 @@ bool overlap(const Box& a, const Box& b) {
          b.top < a.bottom - tolerance;
 }
 
-std::string describe(const InkBox& ink) {
-  std::ostringstream out;
-  out << sheet::part_name(ink.part);
-  if (!ink.text.empty()) out << " '" << ink.text << "'";
-  out << " (" << ink.box.left << ", " << ink.box.top << ", " << ink.box.right << ", " << ink.box.bottom << ")";
-  return out.str();
-}
-
 }  // namespace
 
 std::vector<InkBox> ink_boxes(const sheet::Page& page, typeface::Shaper& shaper) {
   Boxes boxes(shaper);
   sheet::walk(page, [&](const sheet::Item& item, sheet::GroupChain chain) { boxes.visit(item, chain); });
   return boxes.take();
+}
+
+std::string describe(const InkBox& ink) {
+  std::ostringstream out;
+  out << sheet::part_name(ink.part);
+  if (!ink.text.empty()) out << " '" << ink.text << "'";
+  out << " (" << ink.box.left << ", " << ink.box.top << ", " << ink.box.right << ", " << ink.box.bottom << ")";
+  return out.str();
 }
 
 std::string describe(const Collision& collision) {

@@ -23,6 +23,7 @@ struct Collision {
   InkBox a;
   InkBox b;
 };
+std::string describe(const InkBox& ink);
 std::string describe(const Collision& collision);
 
 // Pairs of boxes that lie on each other and may not: all but those of the one table in music_collisions.cpp.

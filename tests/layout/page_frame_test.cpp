@@ -118,7 +118,7 @@ TEST_CASE("footers of any length keep their texts apart and inside") {
       const Furniture furniture(score, frame, 88, fixed.setter);
       double rule = frame.height;
       for (const auto& r : all_of<sheet::Rule>(furniture.items(0, 2))) rule = std::min(rule, r.from.y);
-      CHECK(furniture.room().bottom <= rule - 12 + 1e-6);
+      CHECK(furniture.room().bottom <= rule - 14 + 1e-6);
     }
   }
 }

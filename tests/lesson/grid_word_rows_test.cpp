@@ -30,6 +30,11 @@ TEST_CASE("chords") {
        "G     | 0      |\n"
        "chord | C  G7  |\n",
        {}},
+      {"count | 1  |\n"
+       "G     | 0  |\n"
+       "chord | C  |\n"
+       "chord | G7 |\n",
+       {"4:9: error: `G7` is the second chord at one count; write a count for each chord"}},
       {"count | 1 +2/3 |\n"
        "G     | 0      |\n"
        "chord |   F G7 |\n",
@@ -99,6 +104,11 @@ TEST_CASE("endings") {
        "ending|    | 2. |   |\n"
        "G     | 5  | 5  | 5 |\n",
        {"3:14: error: ending `2.` is out of order; after `2.` comes `3.`"}},
+      {"count | 1 :| 1  | 1 |\n"
+       "ending| 1. | 2. |   |\n"
+       "ending| 1. |    |   |\n"
+       "G     | 5  | 5  | 5 |\n",
+       {"3:9: error: `1.` is the second ending of this bar; write one ending a bar"}},
   });
 }
 
