@@ -89,8 +89,6 @@ struct Feature {
 
 // One row a feature. A row goes when its feature is drawn.
 const Feature features[] = {
-    {"a template other than music-stand is",
-     [](const Lesson& l) { return only_if(l.template_name.value != "music-stand", l.template_name.range); }},
     {"a language other than English is", [](const Lesson& l) { return only_if(l.language != "en", l.language_range); }},
     {"note names other than letters are",
      [](const Lesson& l) { return only_if(l.note_names != NoteNames::letters, l.note_names_range); }},

@@ -3,7 +3,7 @@
 #include <array>
 #include <charconv>
 
-#include "embedded.h"
+#include "typeface/embedded.h"
 #include "typeface/known_fonts.h"
 #include "typeface/own_outlines.h"
 

@@ -23,7 +23,8 @@ theory::Tempo tempo(const std::string& written) {
 std::string notes_of(const Music& music) {
   std::string result;
   for (const Bar& bar : music.bars) {
-    for (const ChordMark& chord : bar.chords) result += theory::to_string(chord.chord) + "@" + chord.at.to_string() + " ";
+    for (const ChordMark& chord : bar.chords)
+      result += theory::to_string(chord.chord) + "@" + chord.at.to_string() + " ";
     for (const Event& event : bar.events) {
       result += event.at.to_string();
       for (const Note& note : event.notes) {
@@ -67,7 +68,8 @@ TEST_CASE("What a lesson does not say has its default") {
 
 TEST_CASE("Frets by default: 24, and fewer on the smaller instruments") {
   const auto frets = [](const std::string& name) {
-    return sound("title = \"T\"\nkey = \"C major\"\ninstrument = \"" + name + "\"\n[[example]]\nblank-bars = 1\n").neck.frets;
+    return sound("title = \"T\"\nkey = \"C major\"\ninstrument = \"" + name + "\"\n[[example]]\nblank-bars = 1\n")
+        .neck.frets;
   };
   // The lesson file's description.
   for (const char* name : {"bass", "bass-5", "bass-6", "guitar", "guitar-7"}) CHECK(frets(name) == 24);
@@ -150,9 +152,10 @@ TEST_CASE("The forms of a tempo") {
 }
 
 TEST_CASE("A form's bars, their lines and their chords") {
-  const auto form = sound(lesson_with("", "blank-bars = 2\nform = { bars = \" | Dm7,G7  i7 |\\n bVII | \", here = \"3\" }"))
-                        .examples.at(0)
-                        .form;
+  const auto form =
+      sound(lesson_with("", "blank-bars = 2\nform = { bars = \" | Dm7,G7  i7 |\\n bVII | \", here = \"3\" }"))
+          .examples.at(0)
+          .form;
   REQUIRE(form);
   REQUIRE(form->chart.size() == 3);
   CHECK(form->chart[0].chords.size() == 2);
@@ -164,9 +167,11 @@ TEST_CASE("A form's bars, their lines and their chords") {
 }
 
 TEST_CASE("Pictures of the neck and chord boxes") {
-  const Example example = sound(lesson_with("", "blank-bars = 2\nneck = { of = \"chord i7\", labels = \"none\", frets = \"3-7\" }\n"
-                                                "shapes = [\"Dm7 x-10-12-11\", \"i7 0000\"]"))
-                              .examples.at(0);
+  const Example example =
+      sound(lesson_with("",
+                        "blank-bars = 2\nneck = { of = \"chord i7\", labels = \"none\", frets = \"3-7\" }\n"
+                        "shapes = [\"Dm7 x-10-12-11\", \"i7 0000\"]"))
+          .examples.at(0);
   CHECK(example.neck->of == NeckPicture::Of::chord);
   CHECK(theory::to_string(example.neck->chord->value) == "i7");
   CHECK(example.neck->labels == NeckPicture::Labels::none);
@@ -181,7 +186,7 @@ TEST_CASE("Vary puts the notes of one example under the rhythm of another") {
 tab = '''
 chord | i7              | IV7             |
 count | 1   2   3   4   | 1   2   3   4   |
-G     | 2h4     =       | (2)             |
+G     | 2   h4  =       | (2)             |
 D     |     0   2       | 5               |
 '''
 
@@ -197,7 +202,7 @@ play  | *   *           | *     *         |
   INFO(notes_of(lesson.examples.at(0).music));
   CHECK(find_struck(lesson.examples.at(1).music, 2, 2) != nullptr);
   CHECK(lesson.examples.at(1).music.has_strings);
-  CHECK(notes_of(lesson.examples.at(1).music) == "");
+  CHECK(notes_of(lesson.examples.at(1).music) == "i7@0 0:1/2 1/4:1/4h:2/0 3/4r | IV7@1/4 0:1/4:2/2 1/4:1/2:2/5 | ");
 }
 
 }  // namespace fretsheaf::lesson::test
