@@ -36,8 +36,8 @@ std::vector<Joint> joints_of(const score::Example& example, int strings) {
         Latest& before = latest[static_cast<std::size_t>(std::clamp(note.place.string, 1, strings))];
         const bool joined = note.approach != lesson::Approach::none && !note.approach_from_nowhere;
         if (joined && !note.tie_from && note.graces.empty() && before.bar >= 0) {
-          joints.push_back({before.bar, before.event, b, e, note.place.string, note.approach,
-                            before.sounding + 1 == sounding});
+          joints.push_back(
+              {before.bar, before.event, b, e, note.place.string, note.approach, before.sounding + 1 == sounding});
         }
         before = {b, e, sounding};
       }

@@ -33,16 +33,14 @@ Layer dynamic_sign(const Context& context, const std::string& text) {
   const double space = letter_scale * context.space;
   // The font's letters stand on the line 1.4 spaces up.
   const double baseline = 1.4 * space;
-  double x = 0;
+  std::u32string letters;
   for (const char c : text) {
-    const std::optional<char32_t> code_point = letter_sign(c);
-    if (!code_point) continue;
-    const Words letter = context.type.sign(*code_point, space, sheet::Part::dynamic);
-    layer.words(letter, x, baseline);
-    x += letter.width;
+    if (const std::optional<char32_t> code_point = letter_sign(c)) letters += *code_point;
   }
+  const Words word = context.type.signs(letters, space, sheet::Part::dynamic, text);
+  layer.words(word, 0, baseline);
   // Its first letter begins left of the head; a single letter is centred under it.
-  const double shift = text.size() == 1 ? x / 2 : 0.95 * context.space;
+  const double shift = text.size() == 1 ? word.width / 2 : 0.95 * context.space;
   layer.move(-shift, 0);
   return layer;
 }

@@ -37,17 +37,6 @@ Path open_slash(double unit) {
   return path;
 }
 
-void add_cross(Layer& layer, Part part, Point centre, double half, double width) {
-  const double w = width / std::sqrt(2.0) / 2;
-  for (const double side : {1.0, -1.0}) {
-    const Path stroke = polygon(part, {{centre.x - half - w, centre.y - side * (half - w)},
-                                       {centre.x - half + w, centre.y - side * (half + w)},
-                                       {centre.x + half + w, centre.y + side * (half - w)},
-                                       {centre.x + half - w, centre.y + side * (half + w)}});
-    layer.path(stroke, bounds(stroke));
-  }
-}
-
 void add_ghost(Layer& layer, const Context& context, bool open) {
   const double sp = context.space;
   const Path head = open ? open_slash(sp * p::ghost_scale) : filled_slash(sp * p::ghost_scale);
@@ -82,9 +71,10 @@ void add_head(Layer& layer, const Context& context, const score::Event& event, s
       if (open) gaps.push_back({0, -0.5 * sp, 0.5 * sp});
       break;
     }
-    case HeadKind::dead:
-      add_cross(layer, Part::slash_head, {0, 0}, p::dead_head * sp, 0.20 * sp);
-      break;
+    case HeadKind::dead: {
+      const Path head = cross(Part::slash_head, {0, 0}, p::dead_head * sp, 0.20 * sp);
+      layer.path(head, bounds(head));
+    } break;
     case HeadKind::ghost:
       add_ghost(layer, context, open);
       if (open) gaps.push_back({0, -0.39 * sp, 0.39 * sp});

@@ -82,6 +82,19 @@ Path polygon(Part part, const std::vector<Point>& corners) {
   return path;
 }
 
+Path cross(Part part, Point centre, double half, double width) {
+  Path path = polygon(part, {});
+  path.segments.clear();
+  const double w = width / std::sqrt(2.0) / 2;
+  for (const double side : {1.0, -1.0}) {
+    add_polygon(path, {{centre.x - half - w, centre.y - side * (half - w)},
+                       {centre.x - half + w, centre.y - side * (half + w)},
+                       {centre.x + half + w, centre.y + side * (half - w)},
+                       {centre.x + half - w, centre.y + side * (half + w)}});
+  }
+  return path;
+}
+
 void add_disc(Path& path, Point c, double r) {
   const double k = r * 0.5522847498;  // a quarter circle as a cubic
   path.segments.push_back({Segment::Kind::move, {c.x + r, c.y}, {}, {}});

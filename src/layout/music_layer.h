@@ -39,6 +39,8 @@ class Layer {
 // Outlines as the music needs them. All are filled black unless they are stroked.
 sheet::Path polygon(sheet::Part part, const std::vector<sheet::Point>& corners);
 void add_polygon(sheet::Path& path, const std::vector<sheet::Point>& corners);
+// An upright x whose arms end `half` from its centre: the head and the digit of a dead note.
+sheet::Path cross(sheet::Part part, sheet::Point centre, double half, double width);
 void add_disc(sheet::Path& path, sheet::Point centre, double radius);
 sheet::Path disc(sheet::Part part, sheet::Point centre, double radius);
 sheet::Path stroked(sheet::Part part, const std::vector<sheet::Point>& points, double width);

@@ -132,6 +132,15 @@ const char* letter_of(Approach approach) {
   return "";
 }
 
+// Whether the next note on the string is slid to from this event: that line says it all.
+bool slides_on(const Context& context, const score::Event& event, int string) {
+  return std::any_of(context.joints.begin(), context.joints.end(), [&](const Joint& joint) {
+    const bool slide = joint.approach == Approach::slide_up || joint.approach == Approach::slide_down;
+    return slide && joint.neighbours && joint.string == string &&
+           &context.event(joint.from_bar, joint.from_event) == &event;
+  });
+}
+
 }  // namespace
 
 Layer tab_ornaments(const Context& context, const score::Event& event, std::vector<LineGap>& gaps) {
@@ -147,7 +156,7 @@ Layer tab_ornaments(const Context& context, const score::Event& event, std::vect
       const double left = -reach - (slide_gap + short_slide) * tab;
       add_short_slide(layer, tab, left, y, note.approach == Approach::slide_up);
     }
-    if (note.slide_off != lesson::SlideOff::none) {
+    if (note.slide_off != lesson::SlideOff::none && !slides_on(context, event, note.place.string)) {
       add_short_slide(layer, tab, reach + slide_gap * tab, y, note.slide_off == lesson::SlideOff::up);
     }
     if (!note.graces.empty()) add_graces(layer, context, note, reach, gaps);

@@ -44,13 +44,10 @@ Layer rest_sign(const Context& context, const score::Event& event, double y) {
 Layer bar_repeat_sign(const Context& context, double y) {
   Layer layer;
   const double sp = context.space;
-  const sheet::Path stroke =
+  sheet::Path sign =
       polygon(Part::rest, {{-1.05 * sp, y + sp}, {-0.45 * sp, y + sp}, {1.05 * sp, y - sp}, {0.45 * sp, y - sp}});
-  layer.path(stroke, bounds(stroke));
-  for (const double side : {-1.0, 1.0}) {
-    const sheet::Path dot = disc(Part::rest, {side * 0.95 * sp, y + side * 0.5 * sp}, 0.24 * sp);
-    layer.path(dot, bounds(dot));
-  }
+  for (const double side : {-1.0, 1.0}) add_disc(sign, {side * 0.95 * sp, y + side * 0.5 * sp}, 0.24 * sp);
+  layer.path(sign, bounds(sign));
   return layer;
 }
 

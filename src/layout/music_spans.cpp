@@ -62,6 +62,7 @@ Layer dashed_spans(const Context& context, const LinePlan& line, lesson::SpanKin
     if (part->begin) {
       const Words text = context.type.set(
           templates::Role::technique, std::string(words::word(context.score.language, word)), sheet::Part::technique);
+      x = std::min(x, line.width - text.ink.right);
       layer.words(text, x, 0);
       x += text.ink.right + word_gap * tab;
     }

@@ -13,33 +13,22 @@ namespace p = proportion;
 
 namespace {
 
-void add_dead(Layer& layer, const Context& context, double y) {
-  const double half = p::dead_digit * context.tab;
-  const double w = 0.156 * context.tab / std::sqrt(2.0) / 2;
-  for (const double side : {1.0, -1.0}) {
-    const Path stroke = polygon(Part::digit, {{-half - w, y - side * (half - w)},
-                                              {-half + w, y - side * (half + w)},
-                                              {half + w, y + side * (half - w)},
-                                              {half - w, y + side * (half + w)}});
-    layer.path(stroke, bounds(stroke));
-  }
-}
-
-void add_parentheses(Layer& layer, const Context& context, double y, double reach) {
+// `half_height` in tab gaps: engraving.md's 0.575, less where the next string has a digit too.
+void add_parentheses(Layer& layer, const Context& context, double y, double reach, double half_height) {
   for (const int side : {-1, 1}) {
-    const Path paren = parenthesis(Part::digit_mark, {side * (reach + 0.1 * context.tab), y}, side, 0.575 * context.tab,
-                                   0.2 * context.tab, 0.095 * context.tab);
+    const Path paren = parenthesis(Part::digit_mark, {side * (reach + 0.1 * context.tab), y}, side,
+                                   half_height * context.tab, 0.2 * context.tab, 0.095 * context.tab);
     layer.path(paren, bounds(paren));
   }
 }
 
-void add_angles(Layer& layer, const Context& context, double y, double reach) {
+void add_angles(Layer& layer, const Context& context, double y, double reach, double half_height) {
   for (const int side : {-1, 1}) {
     const double foot = side * (reach + 0.14 * context.tab);
     const double point = foot + side * 0.325 * context.tab;
-    const Path angle =
-        stroked(Part::digit_mark, {{foot, y - 0.525 * context.tab}, {point, y}, {foot, y + 0.525 * context.tab}},
-                0.094 * context.tab);
+    const Path angle = stroked(
+        Part::digit_mark, {{foot, y - half_height * context.tab}, {point, y}, {foot, y + half_height * context.tab}},
+        0.094 * context.tab);
     layer.path(angle, bounds(angle));
   }
 }
@@ -52,7 +41,8 @@ double digit_size(const Context& context, bool tied) {
 
 double add_digit(Layer& layer, const Context& context, const score::Note& note, bool tied, double y) {
   if (note.head == score::HeadKind::dead) {
-    add_dead(layer, context, y);
+    const Path digit = cross(Part::digit, {0, y}, p::dead_digit * context.tab, 0.156 * context.tab);
+    layer.path(digit, bounds(digit));
     return (p::dead_digit + 0.055) * context.tab;
   }
   const double size = digit_size(context, tied);
@@ -71,11 +61,11 @@ Layer tab_digits(const Context& context, const score::Event& event, bool tied, s
     const double y = (note.place.string - 1) * context.tab;
     double reach = add_digit(layer, context, note, tied, y);
     if (note.head == score::HeadKind::ghost) {
-      add_parentheses(layer, context, y, reach);
+      add_parentheses(layer, context, y, reach, event.notes.size() > 1 ? 0.48 : 0.575);
       reach += p::ghost_digit * context.tab;
     }
     if (note.head == score::HeadKind::harmonic) {
-      add_angles(layer, context, y, reach);
+      add_angles(layer, context, y, reach, event.notes.size() > 1 ? 0.44 : 0.525);
       reach += 0.5 * context.tab;
     }
     reach += p::digit_gap * context.tab;

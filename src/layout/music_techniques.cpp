@@ -15,6 +15,9 @@ namespace {
 constexpr double slur_above = 0.5625;
 constexpr double slur_inside = 0.125;
 constexpr double slur_rise = 0.2875;
+// Where the string above has a digit too, the slur lies lower, between its own digits.
+constexpr double low_slur_above = 0.3;
+constexpr double low_slur_rise = 0.2;
 constexpr double slide_gap = 0.275;
 constexpr double slide_slope = 0.3375;
 constexpr double slide_line = 0.125;
@@ -24,6 +27,11 @@ const Stop* find_stop(const LinePlan& line, int bar, int event) {
     if (stop.kind == StopKind::column && stop.column->bar == bar && stop.column->event == event) return &stop;
   }
   return nullptr;
+}
+
+bool has_digit(const Stop* stop, int string) {
+  return stop != nullptr && std::any_of(stop->column->gaps.begin(), stop->column->gaps.end(),
+                                        [&](const LineGap& gap) { return gap.string == string; });
 }
 
 // How far the digit on a string reaches to each side of its column.
@@ -52,10 +60,14 @@ class Drawer {
 
  private:
   void slur(const Joint& joint, const Stop* from, const Stop* to) {
-    const double y = (joint.string - 1 - slur_above) * tab_;
-    const double left = from ? from->centre + slur_inside * tab_ : std::max(line_.prefix, to->centre - 2.2 * tab_);
-    const double right = to ? to->centre - slur_inside * tab_ : line_.width - 0.4 * tab_;
-    const double rise = std::min(slur_rise * tab_, 0.25 * (right - left));
+    const bool low = has_digit(from, joint.string - 1) || has_digit(to, joint.string - 1);
+    const auto inside = [&](const Stop& stop) {
+      return low ? digit_reach(*stop.column, joint.string) : slur_inside * tab_;
+    };
+    const double y = (joint.string - 1 - (low ? low_slur_above : slur_above)) * tab_;
+    const double left = from ? from->centre + inside(*from) : std::max(line_.prefix, to->centre - 2.2 * tab_);
+    const double right = to ? to->centre - inside(*to) : line_.width - 0.4 * tab_;
+    const double rise = std::min((low ? low_slur_rise : slur_rise) * tab_, 0.25 * (right - left));
     const sheet::Path slur = crescent(Part::slur, {left, y}, {right, y}, rise, 0.119 * tab_, 0.05 * tab_);
     drawn_.on_tab.path(slur, bounds(slur));
     // The letter stands once, over the part that ends at the note.

@@ -108,7 +108,8 @@ Layer lyric_lines(const Context& context, const LinePlan& line) {
       }
       const Stop* held = held_to(context, line, here.stop, next ? next->stop : nullptr);
       if (held == nullptr) continue;
-      const double to = held->centre + proportion::head * context.space;
+      double to = held->centre + proportion::head * context.space;
+      if (next != nullptr) to = std::min(to, next->stop->centre - next->half - 0.3 * size);
       if (to - from > 0.5 * size) layer.rule(Part::lyric, {from + 0.15 * size, y}, {to, y}, 0.06 * size);
     }
   }

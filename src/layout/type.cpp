@@ -119,25 +119,36 @@ double Type::x_height(Role role) {
 }
 
 Words Type::sign(char32_t code_point, double space, sheet::Part part) {
-  const double size = 4 * space;
-  for (const typeface::FontId font : fonts_[static_cast<std::size_t>(Role::music)]) {
-    const std::optional<std::uint32_t> glyph = shaper_.glyph(font, code_point);
-    if (!glyph) continue;
-    const typeface::Extents extents = shaper_.extents(font, *glyph, size);
-    sheet::GlyphRun run;
-    run.part = part;
-    run.font = font;
-    run.size = size;
-    run.glyphs.push_back({*glyph, 0, 0});
-    run.clusters.push_back({0, 1});
-    Words words;
-    words.width = extents.advance;
-    words.ink = {extents.left, extents.top, extents.right, extents.bottom};
-    words.items.emplace_back(std::move(run));
-    return words;
+  return signs({&code_point, 1}, space, part, {});
+}
+
+Words Type::signs(std::u32string_view code_points, double space, sheet::Part part, std::string_view text) {
+  const auto& fonts = fonts_[static_cast<std::size_t>(Role::music)];
+  sheet::GlyphRun run;
+  run.part = part;
+  run.size = 4 * space;
+  run.text = text;
+  Words words;
+  bool any_ink = false;
+  for (const char32_t code_point : code_points) {
+    const auto has = [&](typeface::FontId font) { return shaper_.glyph(font, code_point).has_value(); };
+    const auto font = std::find_if(fonts.begin(), fonts.end(), has);
+    if (font == fonts.end()) {
+      note_missing(code_point, Role::music);
+      continue;
+    }
+    // One run is in one font; all signs of a word come from the first that has one of them.
+    if (run.glyphs.empty()) run.font = *font;
+    const std::uint32_t glyph = shaper_.glyph(run.font, code_point).value_or(0);
+    const typeface::Extents extents = shaper_.extents(run.font, glyph, run.size);
+    run.glyphs.push_back({glyph, words.width, 0});
+    take_in(words.ink, any_ink, extents, words.width, 0);
+    words.width += extents.advance;
   }
-  note_missing(code_point, Role::music);
-  return {};
+  if (run.glyphs.empty()) return {};
+  run.clusters.push_back({static_cast<std::uint16_t>(text.size()), static_cast<std::uint16_t>(run.glyphs.size())});
+  words.items.emplace_back(std::move(run));
+  return words;
 }
 
 }  // namespace fretsheaf::layout

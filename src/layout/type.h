@@ -48,6 +48,9 @@ class Type {
   // as text.
   Words sign(char32_t code_point, double space, sheet::Part part);
 
+  // Several side by side that are one word ("mf"), which they spell as text.
+  Words signs(std::u32string_view code_points, double space, sheet::Part part, std::string_view text);
+
   // The ink of a placed glyph's outline, from its origin.
   typeface::Extents glyph_ink(int font, std::uint32_t glyph, double size) { return shaper_.extents(font, glyph, size); }
 

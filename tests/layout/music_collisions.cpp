@@ -46,6 +46,10 @@ constexpr Pair touching[] = {
     {Part::slash_head, Part::stem, true},
     {Part::slash_head, Part::flag, true},
     {Part::stem, Part::flag, true},
+    {Part::flag, Part::flag, true},
+    // The two figures of a time signature meet on the staff's middle line; the notes of a tempo mark are one sign.
+    {Part::time_signature, Part::time_signature},
+    {Part::tempo_mark, Part::tempo_mark},
     {Part::stem, Part::stem, true},
     {Part::stem, Part::beam},
     {Part::beam, Part::beam, true},
@@ -207,7 +211,9 @@ std::vector<InkBox> outside(const sheet::Page& page, typeface::Shaper& shaper, B
   std::vector<InkBox> found;
   for (InkBox& ink : ink_boxes(page, shaper)) {
     const double left = text.left - (ink.part == Part::string_letter ? hanging : 0);
-    const bool inside = ink.box.left >= left - tolerance && ink.box.right <= text.right + tolerance &&
+    // A slanted or serifed letter at a line's end overhangs its own origin by a hair.
+    const double overhang = prose(ink.part) ? 0.5 : tolerance;
+    const bool inside = ink.box.left >= left - overhang && ink.box.right <= text.right + overhang &&
                         ink.box.top >= text.top - tolerance && ink.box.bottom <= text.bottom + tolerance;
     if (!inside) found.push_back(std::move(ink));
   }
