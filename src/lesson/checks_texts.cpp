@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <functional>
 #include <optional>
 #include <string>
 
@@ -59,9 +60,10 @@ class TextCheck {
     example_ = example;
     for (const TextPart& part : parse_placeholders(text)) {
       if (std::holds_alternative<std::string>(part.value)) continue;
-      range_ = place_of(part.begin, part.end);
+      // Worked out for a problem alone: finding a place in a long text takes as long as the text.
+      range_ = [&] { return place_of(part.begin, part.end); };
       if (const auto* problem = std::get_if<PlaceholderProblem>(&part.value)) {
-        diagnostics_.error(Code::unknown_placeholder, range_, problem->message, problem->help);
+        diagnostics_.error(Code::unknown_placeholder, range_(), problem->message, problem->help);
       } else {
         std::visit([&](const auto& kind) { resolve(kind); }, std::get<Placeholder>(part.value));
       }
@@ -153,7 +155,7 @@ class TextCheck {
   }
 
   void error(Code code, std::string message, std::string help = {}) {
-    diagnostics_.error(code, range_, std::move(message), std::move(help));
+    diagnostics_.error(code, range_(), std::move(message), std::move(help));
   }
 
   const Lesson& lesson_;
@@ -161,7 +163,7 @@ class TextCheck {
   const source::Files& files_;
   source::Diagnostics& diagnostics_;
   std::optional<std::size_t> example_;
-  Range range_;
+  std::function<Range()> range_;
 };
 
 }  // namespace

@@ -256,6 +256,7 @@ class CountReader {
     describe(count);
     if (!bad) check_rising(count);
     bar_.damaged = bar_.damaged || count.bad;
+    if (!count.bad) last_sound_ = bar_.counts.size();
     bar_.counts.push_back(std::move(count));
   }
 
@@ -265,8 +266,8 @@ class CountReader {
   }
 
   void check_rising(Count& count) {
-    const auto last = std::find_if(bar_.counts.rbegin(), bar_.counts.rend(), [](const Count& c) { return !c.bad; });
-    if (last == bar_.counts.rend()) return;
+    if (!last_sound_) return;
+    const Count* last = &bar_.counts[*last_sound_];
     if (std::pair(last->figure, last->fraction) < std::pair(count.figure, count.fraction)) return;
     count.bad = true;
     // After one slip the rest of the bar may only seem to be out of order.
@@ -277,6 +278,7 @@ class CountReader {
                              "counts rise inside a bar; a bar line begins the next");
   }
 
+  std::optional<std::size_t> last_sound_;  // the latest count without a slip, an index into the bar's
   const GridInput& input_;
   const GridRow& row_;
   const Cell& cell_;

@@ -12,7 +12,6 @@
 #include <utility>
 
 #include "lesson/toml_guard.h"
-#include "lesson/toml_places.h"
 #include "lesson/toml_syntax.h"
 
 namespace fretsheaf::lesson {
@@ -20,10 +19,14 @@ namespace {
 
 using source::Range;
 
+std::size_t offset_of(const source::Text& text, const toml::source_position& place) {
+  return text.offset(static_cast<int>(place.line), static_cast<int>(place.column));
+}
+
 // Depth is bounded by the guard, so that these may call themselves.
 class Converter {
  public:
-  Converter(const source::Text& text, source::FileId file) : places_(text), file_(file) {}
+  Converter(const source::Text& text, source::FileId file) : text_(text), file_(file) {}
 
   TomlValue value(const toml::node& node) const {
     TomlValue result;
@@ -42,7 +45,7 @@ class Converter {
 
  private:
   std::uint32_t offset(const toml::source_position& place) const {
-    return static_cast<std::uint32_t>(places_.offset(place.line, place.column));
+    return static_cast<std::uint32_t>(offset_of(text_, place));
   }
 
   Range range(const toml::source_region& region) const { return {offset(region.begin), offset(region.end), file_}; }
@@ -77,7 +80,7 @@ class Converter {
     }
   }
 
-  TomlPlaces places_;
+  const source::Text& text_;
   source::FileId file_;
 };
 
@@ -95,7 +98,7 @@ std::optional<TomlValue> read_toml(const source::Text& text, source::FileId file
   const toml::parse_result parsed = toml::parse(std::string_view(text.bytes()));
   if (parsed) return Converter(text, file).value(parsed.table());
   const auto& where = parsed.error().source().begin;
-  explain_syntax(text, file, TomlPlaces(text).offset(where.line, where.column), diagnostics);
+  explain_syntax(text, file, offset_of(text, where), diagnostics);
   return {};
 }
 

@@ -9,6 +9,7 @@ namespace fretsheaf::source {
 namespace {
 
 constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
+constexpr std::size_t milestone_distance = 1024;
 
 }  // namespace
 
@@ -17,6 +18,7 @@ Text::Text(std::string name, std::string bytes) : name_(std::move(name)), bytes_
   for (std::size_t at = bytes_.find('\n'); at != std::string::npos; at = bytes_.find('\n', at + 1)) {
     line_begins_.push_back(at + 1);
   }
+  set_milestones();
 }
 
 std::string_view Text::line(int line) const {
@@ -30,17 +32,46 @@ std::string_view Text::line(int line) const {
   return found;
 }
 
+void Text::set_milestones() {
+  for (int number = 1; number <= line_count(); ++number) {
+    std::string_view rest = line(number);
+    if (rest.size() <= milestone_distance) continue;
+    Milestone here{line_begins_[static_cast<std::size_t>(number) - 1], 1, 1};
+    std::size_t next_milestone = here.offset + milestone_distance;
+    std::vector<Milestone>& known = milestones_[number];
+    while (!rest.empty()) {
+      if (here.offset >= next_milestone) {
+        known.push_back(here);
+        next_milestone += milestone_distance;
+      }
+      const auto next = decode_utf8(rest);
+      rest.remove_prefix(next.length);
+      here.offset += next.length;
+      ++here.column;
+      here.utf16 += next.code_point >= 0x10000 ? 2 : 1;
+    }
+  }
+}
+
+template <typename Past>
+Text::Milestone Text::milestone(int line, Past past) const {
+  const Milestone start{line_begins_[static_cast<std::size_t>(line) - 1], 1, 1};
+  const auto known = milestones_.find(line);
+  if (known == milestones_.end()) return start;
+  const auto after = std::partition_point(known->second.begin(), known->second.end(),
+                                          [&](const Milestone& milestone) { return !past(milestone); });
+  return after == known->second.begin() ? start : *(after - 1);
+}
+
 Position Text::position(std::size_t offset) const {
   const auto after = std::upper_bound(line_begins_.begin() + 1, line_begins_.end(), offset);
   const auto number = static_cast<int>(after - line_begins_.begin());
   const std::size_t begin = line_begins_[static_cast<std::size_t>(number) - 1];
-  std::string_view rest = line(number);
-  if (offset > begin) {
-    rest = rest.substr(0, offset - begin);
-  } else {
-    rest = {};
-  }
-  Position place{number, 1, 1};
+  const std::string_view all = line(number);
+  const std::size_t end = std::min(std::max(offset, begin), begin + all.size());
+  const Milestone from = milestone(number, [&](const Milestone& m) { return m.offset > end; });
+  std::string_view rest = all.substr(from.offset - begin, end - from.offset);
+  Position place{number, from.column, from.utf16};
   while (!rest.empty()) {
     const auto next = decode_utf8(rest);
     // An offset inside a code point is that code point's place.
@@ -53,11 +84,13 @@ Position Text::position(std::size_t offset) const {
 }
 
 std::size_t Text::offset(int line_number, int column) const {
-  if (line_number > line_count()) return bytes_.size();
-  std::string_view rest = line(line_number);
-  const std::string_view all = rest;
-  for (int at = 1; at < column && !rest.empty(); ++at) rest.remove_prefix(decode_utf8(rest).length);
-  return line_begins_[static_cast<std::size_t>(line_number) - 1] + (all.size() - rest.size());
+  if (line_number < 1 || line_number > line_count()) return bytes_.size();
+  const std::size_t begin = line_begins_[static_cast<std::size_t>(line_number) - 1];
+  const std::string_view all = line(line_number);
+  const Milestone from = milestone(line_number, [&](const Milestone& m) { return m.column > column; });
+  std::string_view rest = all.substr(from.offset - begin);
+  for (int at = from.column; at < column && !rest.empty(); ++at) rest.remove_prefix(decode_utf8(rest).length);
+  return begin + (all.size() - rest.size());
 }
 
 FileId Files::add(Text text) {

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <cstddef>
+#include <map>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -38,9 +39,23 @@ class Text {
   std::size_t offset(int line, int column) const;
 
  private:
+  // A known place inside a long line, so that no search has to begin at the line's start.
+  struct Milestone {
+    std::size_t offset = 0;
+    int column = 1;
+    int utf16 = 1;
+  };
+
+  // The latest milestone that is not `past` what is looked for (they are in order); the line's start where there is
+  // none.
+  template <typename Past>
+  Milestone milestone(int line, Past past) const;
+  void set_milestones();
+
   std::string name_;
   std::string bytes_;
   std::vector<std::size_t> line_begins_;
+  std::map<int, std::vector<Milestone>> milestones_;  // of long lines, by number
 };
 
 // All files that one run of a reader looked at, in the order they were opened: FileId indexes them.

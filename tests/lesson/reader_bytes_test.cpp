@@ -1,5 +1,4 @@
 #include <catch2/catch.hpp>
-#include <chrono>
 
 #include "lesson/reader_support.h"
 #include "lesson/toml_string.h"
@@ -55,8 +54,8 @@ TEST_CASE("Brackets and dots in texts and comments do not nest") {
   CHECK(said(read(lesson_with("intro = '''\n" + dots + "\n'''"))) == "");
 }
 
-TEST_CASE("Places stay quick to find in lines of megabytes") {
-  const auto begin = std::chrono::steady_clock::now();
+// Both take about a second; work that grows with the square of the line would run into the runner's own limit.
+TEST_CASE("Places are found in lines of megabytes") {
   const std::size_t many = 300'000;
   const ReadLesson list = read(lesson_with("practice = [" + repeated("\"ä\", ", many) + "\"z\"]"));
   CHECK(said(list) == "");
@@ -66,8 +65,6 @@ TEST_CASE("Places stay quick to find in lines of megabytes") {
   CHECK(list.files[0].bytes().substr(last.begin, last.end - last.begin) == "\"z\"");
   const ReadLesson braces = read(lesson_with("subtitle = \"" + repeated("{{key}} ", many) + "\""));
   CHECK(said(braces) == "");
-  // Both take well under a second; what is quadratic takes minutes.
-  CHECK(std::chrono::steady_clock::now() - begin < std::chrono::seconds(60));
 }
 
 TEST_CASE("Example 501 is one too many") {
