@@ -102,6 +102,21 @@ Blocks example_blocks(const score::Example& example, const score::Score& score, 
   return blocks;
 }
 
+namespace {
+
+// A short list is not broken over pages, and no list leaves a single line on either.
+void keep_list_whole(Blocks& list) {
+  constexpr std::size_t short_list = 6;  // lines
+  constexpr double list_penalty = 40;
+  const std::size_t n = list.size();
+  for (std::size_t i = 0; i + 1 < n; ++i) {
+    list[i].part_penalty = std::max(list[i].part_penalty, list_penalty);
+    if (n <= short_list || i == 0 || i + 2 == n) list[i].keep_with_next = true;
+  }
+}
+
+}  // namespace
+
 Blocks practice_blocks(const std::vector<score::Runs>& notes, const std::string& hint, double width, Setter& setter) {
   const templates::Measures& m = setter.measures();
   Blocks blocks;
@@ -109,6 +124,7 @@ Blocks practice_blocks(const std::vector<score::Runs>& notes, const std::string&
       section_heading(std::string(words::word(setter.words, words::Word::practice_notes)), hint, width, setter));
   Blocks list = set_numbered(notes, std::min(width, m.prose_measure), setter);
   if (!list.empty()) list.front().gap = list.front().gap_least = list.front().gap_most = m.heading_to_text;
+  keep_list_whole(list);
   append(blocks, std::move(list));
   return blocks;
 }

@@ -13,7 +13,7 @@ namespace {
 constexpr double flat_space = 0.40;  // their staff spaces, of the text's size: a sharp is the taller sign
 constexpr double sharp_space = 0.33;
 constexpr double accidental_gap = 0.06;  // between it and the figure, of the text's size
-constexpr double word_gap = 0.28;        // between several labels of one chord
+constexpr double word_gap = 0.55;        // between several labels of one chord: 1 and 3 are not to be read as 13
 
 // A label taken apart: accidentals before or after what is centred.
 struct Label {
