@@ -1,4 +1,5 @@
 // A lesson as a cold process against a bare program that draws the same finished sheet, started in turn.
+#include <fcntl.h>
 #include <spawn.h>
 #include <sys/resource.h>
 #include <sys/wait.h>
@@ -12,7 +13,6 @@
 #include <vector>
 
 #include "laid_out.h"
-#include "recorded_sheet.h"
 
 namespace {
 
@@ -32,7 +32,11 @@ void start(const std::vector<std::string>& words, Run& run) {
   arguments.push_back(nullptr);
   const auto begin = std::chrono::steady_clock::now();
   pid_t child = 0;
-  if (posix_spawn(&child, arguments[0], nullptr, nullptr, arguments.data(), environ) != 0) std::exit(3);
+  posix_spawn_file_actions_t quiet;
+  posix_spawn_file_actions_init(&quiet);
+  posix_spawn_file_actions_addopen(&quiet, 2, "/dev/null", O_WRONLY, 0);
+  if (posix_spawn(&child, arguments[0], &quiet, nullptr, arguments.data(), environ) != 0) std::exit(3);
+  posix_spawn_file_actions_destroy(&quiet);
   int status = 0;
   rusage usage{};
   if (wait4(child, &status, 0, &usage) < 0 || status != 0) {
@@ -56,7 +60,7 @@ int main(int argc, char** argv) {
   {
     fretsheaf::benchmarks::Bench bench;
     const std::string text = std::get<std::string>(bench.system.read(argv[3], 1 << 22));
-    bench.system.write(recording, fretsheaf::benchmarks::record(bench.lay_out(argv[3], text), bench.fonts));
+    bench.system.write(recording, bench.recording(argv[3], text));
   }
   Run whole;
   Run bare;

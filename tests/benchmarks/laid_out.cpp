@@ -5,9 +5,11 @@
 
 #include "layout/layout.h"
 #include "lesson/reader.h"
+#include "recorded_sheet.h"
 #include "score/build.h"
 #include "sheaf/fonts_of.h"
 #include "template/reader.h"
+#include "typeface/known_fonts.h"
 
 namespace fretsheaf::benchmarks {
 
@@ -40,6 +42,13 @@ sheet::Sheet Bench::lay_out(const std::string& name, const std::string& text) {
   sheet::Sheet sheet = layout::lay_out(score, look, fonts, by_role, read.diagnostics);
   stop_at_errors(read.files, read.diagnostics);
   return sheet;
+}
+
+std::string Bench::recording(const std::string& name, const std::string& text) {
+  const sheet::Sheet sheet = lay_out(name, text);
+  std::vector<std::string> paths;
+  for (const std::string& font : fonts.names()) paths.push_back(system.font_path(typeface::known_font(font)->file));
+  return record(sheet, paths);
 }
 
 }  // namespace fretsheaf::benchmarks

@@ -19,6 +19,8 @@ struct Bench {
   Bench();
   // The whole way from the lesson's text to its sheet. A lesson with errors ends the program.
   sheet::Sheet lay_out(const std::string& name, const std::string& text);
+  // The recording of its sheet, for bare drawing.
+  std::string recording(const std::string& name, const std::string& text);
 };
 
 }  // namespace fretsheaf::benchmarks

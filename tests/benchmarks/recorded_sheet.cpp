@@ -51,10 +51,9 @@ class Recorder {
 
 }  // namespace
 
-std::string record(const sheet::Sheet& sheet, const typeface::FontSet& fonts) {
+std::string record(const sheet::Sheet& sheet, const std::vector<std::string>& font_paths) {
   Recorder recorder;
-  const int count = static_cast<int>(fonts.names().size());
-  for (int font = 0; font < count; ++font) recorder.line("F %s", fonts.path(font).c_str());
+  for (const std::string& path : font_paths) recorder.line("F %s", path.c_str());
   for (const sheet::Page& page : sheet.pages) {
     recorder.line("N %.2f %.2f", page.width, page.height);
     for (const sheet::Item& item : page.items) std::visit(recorder, item);

@@ -6,7 +6,6 @@
 
 #include "bare_draw.h"
 #include "laid_out.h"
-#include "recorded_sheet.h"
 #include "render/render.h"
 
 namespace {
@@ -27,7 +26,7 @@ double seconds_since(std::chrono::steady_clock::time_point begin) {
 void whole_way_against_the_floor(benchmark::State& state) {
   Bench bench;
   const std::string text = lesson_text(bench);
-  const std::string recording = fretsheaf::benchmarks::record(bench.lay_out(lesson_name, text), bench.fonts);
+  const std::string recording = bench.recording(lesson_name, text);
   double whole = 0;
   double floor = 0;
   for (auto _ : state) {
