@@ -137,7 +137,8 @@ void Workshop::Impl::render(const Job& job, const lesson::Lesson& lesson, const 
       outputs.push_back({slug + ".musicxml", exchange::musicxml(score)});
       continue;
     }
-    if (!sheet) sheet = layout::lay_out(score, look.look, fonts, look.fonts, diagnostics);
+    if (!sheet)
+      sheet = layout::lay_out(score, look.look, fonts, look.fonts, diagnostics, made.reports.front().files[0].bytes());
     if (diagnostics.has_errors()) break;
     if (format == Format::pdf) outputs.push_back({slug + ".pdf", render::pdf(*sheet, fonts)});
     if (format == Format::svg) {

@@ -199,3 +199,15 @@ TEST_CASE("the same lesson gives the same bytes twice") {
     CHECK(!shed.system.files["one" + name].empty());
   }
 }
+
+TEST_CASE("a character that no font has is an error that names it and its place") {
+  Shed shed;
+  shed.system.files["a.lesson.toml"] = "subtitle = \"Snow ☃\"\n" + good;
+  CHECK(shed.run({"typeset", "a.lesson.toml"}) == Exit::lesson_wrong);
+  CHECK(shed.console.errors ==
+        "a.lesson.toml:1:18: error: no font of the template has the character '☃' (U+2603)\n"
+        "  subtitle = \"Snow ☃\"\n"
+        "                   ^\n"
+        "help: write it another way, or name a font that has it in a template of your own\n");
+  CHECK(shed.system.files.size() == 1);
+}
