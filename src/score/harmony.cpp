@@ -25,13 +25,22 @@ theory::NoteName fingered_tonic(const theory::Key& key, int capo) {
   return theory::enharmonic_key(shapes).tonic;
 }
 
+// A shape is called by a name that players know it by: no double sharp or flat, no E#, B#, Cb or Fb (common practice).
+theory::NoteName name_of_shape(theory::NoteName root) {
+  constexpr int highest = 10;  // A#; and Gb is -6
+  constexpr int lowest = -6;
+  if (root.fifths() > highest) return theory::note_name_from_fifths(root.fifths() - 12);
+  if (root.fifths() < lowest) return theory::note_name_from_fifths(root.fifths() + 12);
+  return root;
+}
+
 }  // namespace
 
 theory::Chord fingered(const theory::Chord& chord, const theory::Key& key, int capo) {
   const theory::Interval way = theory::interval(key.tonic, fingered_tonic(key, capo));
   theory::Chord shape = chord;
-  shape.root = theory::practical(theory::transposed(chord.root, way));
-  if (chord.bass) shape.bass = theory::practical(theory::transposed(*chord.bass, way));
+  shape.root = name_of_shape(theory::transposed(chord.root, way));
+  if (chord.bass) shape.bass = name_of_shape(theory::transposed(*chord.bass, way));
   return shape;
 }
 

@@ -94,6 +94,10 @@ TEST_CASE("with a capo everything sounds higher, and chords are named as fingere
   // E flat, not D sharp.
   CHECK(chords(example(capo + "capo = 1\n", rows)) == "E(Eb) C#m7(Cm7) G#/B#(G/B) N.C. D(Db)");
   CHECK(pitches(example(capo + "capo = 2\n", rows)) == "B2 B2");
+  // Shapes have plain names, however far the key is: G minor, not F double sharp.
+  const std::string flat = "title = \"Harbour wall\"\ninstrument = \"guitar\"\nkey = \"Db major\"\ncapo = 2\n";
+  CHECK(chords(example(flat, "count | 1   2   3     |\nchord | Am7 IV  Baug7 |\nA     | 0             |\n")) ==
+        "Am7(Gm7) Gb(E) Baug7(Aaug7)");
 }
 
 TEST_CASE("ties join the notes that go on, string by string; the slash only where all of them do") {
