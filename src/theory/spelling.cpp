@@ -66,13 +66,18 @@ NoteName nearer(const Choice& choice, int fifths, NoteName where_even) {
   return raised < lowered ? choice.raised : choice.lowered;
 }
 
+bool is_semitone(std::optional<int> from, int to) {
+  return from && std::abs(*from - to) == 1;
+}
+
 NoteName chosen(const Choice& choice, int midi, const SpellingContext& context) {
   if (context.next_midi && *context.next_midi != midi) {
     const NoteName by_direction = *context.next_midi > midi ? choice.raised : choice.lowered;
-    const std::optional<NoteName> next = settled_name(*context.next_midi, context);
-    return next ? nearer(choice, next->fifths(), by_direction) : by_direction;
-  }
-  if (context.previous_midi && std::abs(*context.previous_midi - midi) == 1) {
+    if (const auto next = settled_name(*context.next_midi, context))
+      return nearer(choice, next->fifths(), by_direction);
+    // Of a leap from one chromatic note to another the direction says nothing.
+    if (is_semitone(context.next_midi, midi)) return by_direction;
+  } else if (is_semitone(context.previous_midi, midi)) {
     return *context.previous_midi < midi ? choice.raised : choice.lowered;
   }
   // The middle of the major scale on the line of fifths lies two right of its tonic: #1 b3 #4 b7 are the nearer

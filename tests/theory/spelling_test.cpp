@@ -140,6 +140,17 @@ TEST_CASE("Two chromatic notes in a row go by direction") {
   CHECK(spelled_in("C major", {63, 61, 62}) == "Eb C# D");
 }
 
+TEST_CASE("a rising leap from one chromatic note to another is no sharp: C over G in A mixolydian is no B sharp") {
+  const auto names = [](const std::vector<int>& line, const std::string& of_key, const std::string& of_chord) {
+    std::string text;
+    for (const NoteName& name : spelled(line, key(of_key), chord(of_chord))) text += name.to_string() + " ";
+    return text;
+  };
+  CHECK(names({36, 41}, "A mixolydian", "G") == "C F ");
+  CHECK(names({41, 43}, "A major", "D7") == "F G ");
+  CHECK(names({36, 41}, "A major", "A7") == "C F ");
+}
+
 TEST_CASE("Where nothing follows") {
   CHECK(spelled_in("C major", {60, 61}) == "C C#");
   CHECK(spelled_in("C major", {62, 61}) == "D Db");
