@@ -32,7 +32,7 @@ std::optional<std::string> loudness(std::string_view dynamic) {
   constexpr std::array<Level, 8> levels = {
       {{"ppp", 16}, {"pp", 33}, {"p", 49}, {"mp", 64}, {"mf", 80}, {"f", 96}, {"ff", 112}, {"fff", 126}}};
   for (const Level& level : levels) {
-    if (level.name == dynamic) return decimal(theory::Rational(level.velocity * 100, 90));
+    if (level.name == dynamic) return decimal(theory::Rational(level.velocity) * theory::Rational(100, 90));
   }
   return std::nullopt;
 }

@@ -6,66 +6,52 @@ namespace fretsheaf::exchange {
 
 using theory::ChordKind;
 
+namespace {
+
+struct KindValue {
+  ChordKind kind;
+  const char* value;
+};
+
+// Where the standard has no value of its own, the nearest, to which degrees are added: see added_degree.
+constexpr KindValue kind_values[] = {
+    {ChordKind::major, "major"},
+    {ChordKind::minor, "minor"},
+    {ChordKind::power, "power"},
+    {ChordKind::sixth, "major-sixth"},
+    {ChordKind::minor_sixth, "minor-sixth"},
+    {ChordKind::six_nine, "major-sixth"},
+    {ChordKind::dominant, "dominant"},
+    {ChordKind::major_seventh, "major-seventh"},
+    {ChordKind::minor_seventh, "minor-seventh"},
+    {ChordKind::minor_major_seventh, "major-minor"},
+    {ChordKind::diminished, "diminished"},
+    {ChordKind::diminished_seventh, "diminished-seventh"},
+    {ChordKind::half_diminished, "half-diminished"},
+    {ChordKind::augmented, "augmented"},
+    {ChordKind::augmented_seventh, "augmented-seventh"},
+    {ChordKind::suspended_second, "suspended-second"},
+    {ChordKind::suspended_fourth, "suspended-fourth"},
+    {ChordKind::dominant_suspended, "suspended-fourth"},
+    {ChordKind::added_ninth, "major"},
+    {ChordKind::minor_added_ninth, "minor"},
+    {ChordKind::ninth, "dominant-ninth"},
+    {ChordKind::major_ninth, "major-ninth"},
+    {ChordKind::minor_ninth, "minor-ninth"},
+    {ChordKind::eleventh, "dominant-11th"},
+    {ChordKind::minor_eleventh, "minor-11th"},
+    {ChordKind::thirteenth, "dominant-13th"},
+    {ChordKind::major_thirteenth, "major-13th"},
+    {ChordKind::minor_thirteenth, "minor-13th"},
+};
+
+}  // namespace
+
 const char* kind_value(ChordKind kind) {
-  switch (kind) {
-    case ChordKind::major:
-      return "major";
-    case ChordKind::minor:
-      return "minor";
-    case ChordKind::power:
-      return "power";
-    case ChordKind::sixth:
-      return "major-sixth";
-    case ChordKind::minor_sixth:
-      return "minor-sixth";
-    case ChordKind::six_nine:
-      return "major-sixth";  // and a ninth added as a degree
-    case ChordKind::dominant:
-      return "dominant";
-    case ChordKind::major_seventh:
-      return "major-seventh";
-    case ChordKind::minor_seventh:
-      return "minor-seventh";
-    case ChordKind::minor_major_seventh:
-      return "major-minor";
-    case ChordKind::diminished:
-      return "diminished";
-    case ChordKind::diminished_seventh:
-      return "diminished-seventh";
-    case ChordKind::half_diminished:
-      return "half-diminished";
-    case ChordKind::augmented:
-      return "augmented";
-    case ChordKind::augmented_seventh:
-      return "augmented-seventh";
-    case ChordKind::suspended_second:
-      return "suspended-second";
-    case ChordKind::suspended_fourth:
-      return "suspended-fourth";
-    case ChordKind::dominant_suspended:
-      return "suspended-fourth";  // and a minor seventh added
-    case ChordKind::added_ninth:
-      return "major";
-    case ChordKind::minor_added_ninth:
-      return "minor";
-    case ChordKind::ninth:
-      return "dominant-ninth";
-    case ChordKind::major_ninth:
-      return "major-ninth";
-    case ChordKind::minor_ninth:
-      return "minor-ninth";
-    case ChordKind::eleventh:
-      return "dominant-11th";
-    case ChordKind::minor_eleventh:
-      return "minor-11th";
-    case ChordKind::thirteenth:
-      return "dominant-13th";
-    case ChordKind::major_thirteenth:
-      return "major-13th";
-    case ChordKind::minor_thirteenth:
-      return "minor-13th";
+  for (const KindValue& row : kind_values) {
+    if (row.kind == kind) return row.value;
   }
-  return "none";
+  return "other";
 }
 
 std::string step_name(theory::Letter letter) {

@@ -77,8 +77,10 @@ void put_rung(Block& block, int tempo, int passes, const Rungs& rungs, double x,
   const double boxes_height = (rungs.box_rows - 1) * m.ladder_box_pitch + m.ladder_box;
   const double top = (rungs.height - boxes_height) / 2;
   for (int i = 0; i < passes; ++i) {
-    block.items.emplace_back(tick_box(x + m.ladder_first_box + i % rungs.boxes_in_row * m.ladder_box_pitch,
-                                      top + i / rungs.boxes_in_row * m.ladder_box_pitch, m.ladder_box));
+    const int row = i / rungs.boxes_in_row;
+    const int place = i % rungs.boxes_in_row;
+    block.items.emplace_back(
+        tick_box(x + m.ladder_first_box + place * m.ladder_box_pitch, top + row * m.ladder_box_pitch, m.ladder_box));
   }
 }
 
@@ -106,8 +108,8 @@ Blocks ladder_blocks(const score::Ladder& ladder, double width, Setter& setter) 
     put_rule(row, {0, rungs.height}, {columns * rungs.width, rungs.height});
     for (int i = 0; i < columns; ++i) {
       if (i > 0) put_rule(row, {i * rungs.width, 0}, {i * rungs.width, rungs.height});
-      put_rung(row, ladder.rungs[static_cast<std::size_t>(first + i)], std::max(1, ladder.passes), rungs,
-               i * rungs.width, setter);
+      put_rung(row, ladder.rungs[static_cast<std::size_t>(first) + static_cast<std::size_t>(i)],
+               std::max(1, ladder.passes), rungs, i * rungs.width, setter);
     }
     blocks.push_back(std::move(row));
   }

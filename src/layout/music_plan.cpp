@@ -21,8 +21,9 @@ constexpr double before_repeat = 7 / 5.5;
 constexpr double before_final = 3 / 5.5;
 constexpr double bar_to_meter = 1.1;
 
-// The least gap between the inks of two columns in one row, in points at a space of 5.5.
-constexpr std::array<double, row_count> row_gaps = {2, 2, 7, 7, 3, 3, 3, 3, 3, 4, 3.5, 4, 3.5, 3.5, 4, 5};
+// The least gap between the inks of two columns in one row, in points at a space of 5.5. Degrees, notes and fingers of
+// neighbouring chords keep wider apart than those of one chord.
+constexpr std::array<double, row_count> row_gaps = {2, 2, 7, 7, 3, 3, 3, 3, 3, 4, 7.5, 7.5, 7.5, 3.5, 4, 5};
 // Bar lines keep from what stands on the staves, not from the rows around them.
 constexpr std::array<Row, 2> staff_rows = {Row::slash, Row::tab};
 

@@ -56,6 +56,19 @@ class Drawer {
       slur(joint, from, to);
     }
   }
+
+  // A note that is held on while another string is struck: a tie on the tab, since the slash above has none.
+  void held(const score::Note& note, const Stop* from, const Stop& to) {
+    const bool low = has_digit(from, note.place.string - 1) || has_digit(&to, note.place.string - 1);
+    const double y = (note.place.string - 1 - (low ? low_slur_above : slur_above)) * tab_;
+    const double reach = from ? digit_reach(*from->column, note.place.string) : 0;
+    const double left = from ? from->centre + (low ? reach : slur_inside * tab_) : to.centre - 2.2 * tab_;
+    const double right = to.centre - slur_inside * tab_;
+    const double rise = std::min((low ? low_slur_rise : slur_rise) * tab_, 0.25 * (right - left));
+    const sheet::Path tie = crescent(Part::slur, {left, y}, {right, y}, rise, 0.119 * tab_, 0.05 * tab_);
+    drawn_.on_tab.path(tie, bounds(tie));
+  }
+
   Techniques take() { return std::move(drawn_); }
 
  private:
@@ -102,6 +115,16 @@ Techniques techniques(const Context& context, const LinePlan& line) {
   const int last = line.stops.back().bar;
   for (const Joint& joint : context.joints) {
     if (joint.bar >= first && joint.from_bar <= last) drawer.joint(joint);
+  }
+  const Stop* before = nullptr;
+  for (std::size_t i = 0; i < line.stops.size(); ++i) {
+    if (!line.is_event(i)) continue;
+    const Stop& stop = line.stops[i];
+    const score::Event& event = context.event(stop.column->bar, stop.column->event);
+    for (const score::Note& note : event.notes) {
+      if (note.tie_from && !event.tie_from) drawer.held(note, before, stop);
+    }
+    before = &stop;
   }
   return drawer.take();
 }

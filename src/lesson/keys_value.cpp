@@ -154,7 +154,7 @@ std::optional<Located<std::vector<std::size_t>>> read_names(const Field& field,
 
 std::string unknown_key(const TableContext& context, const TomlEntry& entry, std::span<const std::string_view> known) {
   const std::string elsewhere = context.elsewhere == nullptr ? std::string() : context.elsewhere(entry.key);
-  const std::string meant = elsewhere.empty() ? source::nearest(entry.key, known) : std::string();
+  std::string meant = elsewhere.empty() ? source::nearest(entry.key, known) : std::string();
   std::string help = elsewhere;
   if (help.empty())
     help = meant.empty() ? "its keys are " + one_of(known, "and") : "did you mean " + quoted(meant) + "?";

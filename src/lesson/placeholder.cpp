@@ -154,11 +154,8 @@ std::vector<TextPart> parse_placeholders(std::string_view text) {
       parts.push_back({open, done, unclosed()});
     } else {
       done = *close + 2;
-      std::visit(
-          [&](auto&& value) {
-            parts.push_back({open, done, std::move(value)});
-          },
-          parse_one(text.substr(open, done - open)));
+      auto read = parse_one(text.substr(open, done - open));
+      std::visit([&](auto& value) { parts.push_back({open, done, std::move(value)}); }, read);
     }
   }
   literal_up_to(text.size());

@@ -32,6 +32,6 @@ struct ReadLesson {
 ReadLesson read_lesson(const std::string& path, std::string bytes, const platform::System& system);
 
 // The contract's limit for a lesson file.
-inline constexpr std::size_t max_lesson_bytes = 4 * 1024 * 1024;
+inline constexpr std::size_t max_lesson_bytes = std::size_t{4} * 1024 * 1024;
 
 }  // namespace fretsheaf::lesson

@@ -17,11 +17,13 @@ struct MeasureEntry {
   double least;
   double most;
 };
-inline constexpr int measure_count = 0
-#define FRETSHEAF_MEASURE(...) +1
+// As many as there are lines in measures.def.
+inline constexpr std::array all_measures = {
+#define FRETSHEAF_MEASURE(group, name, ...) &Measures::name,
 #include "template/measures.def"
 #undef FRETSHEAF_MEASURE
-    ;
+};
+inline constexpr int measure_count = static_cast<int>(all_measures.size());
 const std::array<MeasureEntry, measure_count>& measure_entries();
 
 // The keys of the roles, in the order of `Role`, with `-`.

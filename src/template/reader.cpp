@@ -10,7 +10,7 @@ namespace {
 
 using source::Code;
 
-constexpr std::size_t max_template_bytes = 256 * 1024;
+constexpr std::size_t max_template_bytes = std::size_t{256} * 1024;
 constexpr std::string_view ending = ".toml";
 
 bool is_path(std::string_view name) {

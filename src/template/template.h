@@ -13,11 +13,13 @@ enum class Role {
 #include "template/roles.def"
 #undef FRETSHEAF_ROLE
 };
-inline constexpr int role_count = 0
-#define FRETSHEAF_ROLE(name, ...) +1
+// As many as there are lines in roles.def.
+inline constexpr std::array all_roles = {
+#define FRETSHEAF_ROLE(name, ...) Role::name,
 #include "template/roles.def"
 #undef FRETSHEAF_ROLE
-    ;
+};
+inline constexpr int role_count = static_cast<int>(all_roles.size());
 
 struct TypeStyle {
   std::vector<std::string> fonts;  // names in `fonts/` or paths, tried in order for each character
