@@ -74,7 +74,7 @@ std::string not_understood(const CLI::App& verb) {
   for (const std::string& word : verb.remaining()) {
     if (!word.starts_with("-")) return "'" + word + "' is one word too many for " + verb.get_name();
     std::string name = word.substr(std::min(word.find_first_not_of('-'), word.size()));
-    name = name.substr(0, name.find('='));
+    name.resize(std::min(name.find('='), name.size()));
     std::string near = source::nearest(name, options_of(verb));
     return verb.get_name() + " has no option '" + word + "'" + (near.empty() ? "" : "; did you mean '--" + near + "'?");
   }

@@ -12,13 +12,14 @@ namespace {
 
 // The starter's tune: pitch classes above C, the column that each stands under, two bars of eight columns.
 struct StarterNote {
-  int bar;
-  int column;
+  std::size_t bar;
+  std::size_t column;
   int pitch_class;
 };
 constexpr std::array<StarterNote, 7> tune = {
     {{0, 0, 0}, {0, 2, 4}, {0, 4, 7}, {0, 6, 4}, {1, 0, 7}, {1, 2, 11}, {1, 4, 7}}};
-constexpr int column_width = 4;
+constexpr std::size_t column_width = 4;
+constexpr std::size_t bar_width = 8 * column_width;
 
 // The lowest fret up to the fourth that sounds the pitch class, on the lower strings first; a short string is left out.
 fretboard::Place place_of(const fretboard::Neck& neck, int pitch_class) {
@@ -37,11 +38,11 @@ std::string padded(std::string text, std::size_t width) {
 
 std::string grid(const fretboard::Neck& neck) {
   const std::vector<std::string> labels = fretboard::string_labels(neck);
-  std::vector<std::string> bars(labels.size() * 2, std::string(8 * column_width, '-'));
+  std::vector<std::string> bars(labels.size() * 2, std::string(bar_width, '-'));
   for (const StarterNote& note : tune) {
     const fretboard::Place place = place_of(neck, note.pitch_class);
-    std::string& row = bars[static_cast<std::size_t>(place.string - 1) * 2 + static_cast<std::size_t>(note.bar)];
-    row[static_cast<std::size_t>(note.column * column_width)] = static_cast<char>('0' + place.fret);
+    std::string& row = bars[(static_cast<std::size_t>(place.string) - 1) * 2 + note.bar];
+    row[note.column * column_width] = static_cast<char>('0' + place.fret);
   }
   const auto count = [](std::string_view words) {
     std::string row;
@@ -50,7 +51,7 @@ std::string grid(const fretboard::Neck& neck) {
   };
   std::string text;
   text += "count | " + count("1 2 3 4 ") + "| " + count("1 2 3 4 ") + "|\n";
-  text += "chord | " + padded("I", 8 * column_width) + "| " + padded("V", 8 * column_width) + "|\n";
+  text += "chord | " + padded("I", bar_width) + "| " + padded("V", bar_width) + "|\n";
   for (std::size_t i = 0; i < labels.size(); ++i) {
     text += padded(labels[i], 6) + "|-" + bars[i * 2] + "|-" + bars[i * 2 + 1] + "|\n";
   }

@@ -114,7 +114,7 @@ void write_road(Element measure, const std::string& text) {
 
 }  // namespace
 
-void write_opening(Element measure, const Part& part, bool first_example) {
+void write_opening(Element measure, const Part& part, bool new_feel) {
   const std::string name = score::plain(part.example.title);
   if (!name.empty()) {
     write_words(measure,
@@ -122,8 +122,7 @@ void write_opening(Element measure, const Part& part, bool first_example) {
                 "above");
   }
   if (part.example.tempo) write_tempo(measure, *part.example.tempo);
-  const bool swung = part.example.feel != theory::Feel::straight;
-  if (swung || !first_example) write_feel(measure, part);
+  if (new_feel) write_feel(measure, part);
 }
 
 void write_directions_at(Element measure, const Part& part, int bar, int event) {

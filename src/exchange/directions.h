@@ -5,8 +5,8 @@
 
 namespace fretsheaf::exchange {
 
-// The tempo, feel and name at an example's start.
-void write_opening(Element measure, const Part& part, bool first_example);
+// The tempo and name at an example's start, and its feel where that is another than before.
+void write_opening(Element measure, const Part& part, bool new_feel);
 
 // Everything that stands at an event's start: dynamics, hairpins that begin, section marks, words, road signs.
 void write_directions_at(Element measure, const Part& part, int bar, int event);

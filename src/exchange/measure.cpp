@@ -190,7 +190,10 @@ void write_measure(Element part_element, const Part& part, int bar, Running& run
   if (bar == 0 && !running.first_example) measure.add("print").set("new-system", "yes");
   write_attributes(measure, part, bar, running);
   write_left_barline(measure, part, bar);
-  if (bar == 0) write_opening(measure, part, running.first_example);
+  if (bar == 0) {
+    write_opening(measure, part, part.example.feel != running.feel);
+    running.feel = part.example.feel;
+  }
   for (int staff = 1; staff <= static_cast<int>(part.staves.size()); ++staff) {
     if (staff > 1) measure.add("backup").add("duration", part.ticks(own.end - own.begin));
     write_staff(measure, part, bar, staff);

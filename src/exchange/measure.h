@@ -9,6 +9,7 @@ namespace fretsheaf::exchange {
 struct Running {
   bool first_example = true;
   std::int64_t divisions = 0;
+  theory::Feel feel = theory::Feel::straight;
   std::optional<theory::Key> key;
   std::optional<theory::Meter> meter;
   std::vector<StaffKind> staves;

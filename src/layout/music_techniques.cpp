@@ -73,13 +73,15 @@ class Drawer {
 
  private:
   void slur(const Joint& joint, const Stop* from, const Stop* to) {
+    if (from == nullptr && to == nullptr) return;
     const bool low = has_digit(from, joint.string - 1) || has_digit(to, joint.string - 1);
     const auto inside = [&](const Stop& stop) {
       return low ? digit_reach(*stop.column, joint.string) : slur_inside * tab_;
     };
     const double y = (joint.string - 1 - (low ? low_slur_above : slur_above)) * tab_;
-    const double left = from ? from->centre + inside(*from) : std::max(line_.prefix, to->centre - 2.2 * tab_);
     const double right = to ? to->centre - inside(*to) : line_.width - 0.4 * tab_;
+    // What began in an earlier line comes in from the left.
+    const double left = from ? from->centre + inside(*from) : std::max(line_.prefix, right - 2 * tab_);
     const double rise = std::min((low ? low_slur_rise : slur_rise) * tab_, 0.25 * (right - left));
     const sheet::Path slur = crescent(Part::slur, {left, y}, {right, y}, rise, 0.119 * tab_, 0.05 * tab_);
     drawn_.on_tab.path(slur, bounds(slur));

@@ -50,7 +50,7 @@ class Tuplets {
       if (stop.column->bar != bar || index < tuplet.first || index > tuplet.last) continue;
       const score::Event& event = context_.event(bar, index);
       double left = stop.centre;
-      double right = stop.centre;
+      double right = left;
       if (event.rest) {
         left -= 0.55 * context_.space;
         right += 0.55 * context_.space;

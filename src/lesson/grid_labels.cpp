@@ -92,6 +92,7 @@ std::optional<RowLabel> report_unknown_label(const GridInput& input, std::string
     return std::nullopt;
   }
   std::vector<std::string_view> known;
+  known.reserve(names.size());
   for (const auto& name : names) known.push_back(name.first);
   const std::string guess = source::nearest(label, known);
   const std::string help = guess.empty()

@@ -111,10 +111,10 @@ class StringCellReader {
         draft.note.graces.push_back({note.place, note.approach, note.range});
         continue;
       }
-      const std::string written = tick(row_.text(grace.begin, grace.end));
-      const std::string next = tick(row_.text(draft.begin, draft.end));
-      input_.diagnostics.error(Code::token_grace, note.range,
-                               written + " stands under no count, and cannot be a grace note to " + next,
+      std::string message = tick(row_.text(grace.begin, grace.end));
+      message.append(" stands under no count, and cannot be a grace note to ");
+      message.append(tick(row_.text(draft.begin, draft.end)));
+      input_.diagnostics.error(Code::token_grace, note.range, std::move(message),
                                "a grace note is a plain fret joined to a fret; else write its count over it");
       bar_.damaged = true;
       return false;

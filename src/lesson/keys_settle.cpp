@@ -254,7 +254,9 @@ Example settle_example(const ExampleKeys& keys, const LessonKeys& above, const L
   const auto& staves = nearer(keys.music.staves, above.music.staves);
   example.staves = staves.value_or(lesson.staves);
   example.staves_range = staves.range();
-  example.labels = nearer(keys.music.labels, above.music.labels).value_or({});
+  const auto& labels = nearer(keys.music.labels, above.music.labels);
+  example.labels = labels.value_or({});
+  example.labels_range = labels.range();
   const auto& bars_per_line = nearer(keys.music.bars_per_line, above.music.bars_per_line);
   example.bars_per_line = bars_per_line.value_or(std::nullopt);
   example.bars_per_line_range = bars_per_line.range();

@@ -74,6 +74,7 @@ struct Example {
   std::vector<Staff> staves;
   Range staves_range;
   std::vector<Label> labels;
+  Range labels_range;
   std::optional<int> bars_per_line;  // nullopt: auto
   Range bars_per_line_range;
   std::optional<theory::Tempo> tempo;

@@ -61,7 +61,7 @@ source::Range one_byte(std::size_t at, source::FileId file) {
 }
 
 std::string mebibytes(std::size_t bytes) {
-  constexpr std::size_t mebi = 1024 * 1024;
+  constexpr std::size_t mebi = std::size_t{1024} * 1024;
   return std::to_string(bytes / mebi) + " MiB";
 }
 

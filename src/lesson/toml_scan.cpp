@@ -32,10 +32,8 @@ SyntaxProblem problem(std::size_t begin, std::size_t end, std::string message, s
 
 std::string_view typographic_quote(std::string_view text) {
   constexpr std::array<std::string_view, 11> marks = {"“", "”", "„", "‟", "‘", "’", "‚", "«", "»", "´", "`"};
-  for (const auto mark : marks) {
-    if (text.starts_with(mark)) return mark;
-  }
-  return {};
+  const auto* found = std::find_if(marks.begin(), marks.end(), [&](auto mark) { return text.starts_with(mark); });
+  return found == marks.end() ? std::string_view() : *found;
 }
 
 void TomlScan::skip_blanks() {

@@ -124,6 +124,7 @@ class ScoreBuilder {
 
   std::vector<Runs> notes(const std::vector<lesson::Prose>& practice, Of example) const {
     std::vector<Runs> out;
+    out.reserve(practice.size());
     for (const lesson::Prose& prose : practice) out.push_back(read_note(prose.value, fill(example)));
     return out;
   }

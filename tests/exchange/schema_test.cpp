@@ -59,6 +59,20 @@ TEST_CASE("two hundred generated lessons export to documents that the W3C schema
   CHECK(valid(TemporaryFolder(), documents));
 }
 
+TEST_CASE("the feel is said where it changes, and nowhere else") {
+  const std::string example = "[[example]]\ntab = '''\ncount | 1 2 3 4 |\nA     | 3   2   |\n'''\n";
+  const std::string keys = "title = \"a\"\nkey = \"C major\"\ninstrument = \"bass\"\n";
+  const auto count = [](const std::string& text, const std::string& word) {
+    int found = 0;
+    for (auto at = text.find(word); at != std::string::npos; at = text.find(word, at + 1)) ++found;
+    return found;
+  };
+  CHECK(count(exported(keys + example + example), "<swing>") == 0);
+  CHECK(count(exported(keys + "feel = \"swing\"\n" + example + example), "<first>2</first>") == 1);
+  const std::string straight = "[[example]]\nfeel = \"straight\"\n" + example.substr(12);
+  CHECK(count(exported(keys + "feel = \"swing\"\n" + example + straight), "<straight") == 1);
+}
+
 TEST_CASE("the schema check can fail: a note without a duration, an unknown element") {
   const std::string good = exported(
       "title = \"a\"\nkey = \"C major\"\ninstrument = \"bass\"\n[[example]]\ntab = '''\ncount | 1 2 3 4 |\n"
@@ -70,8 +84,8 @@ TEST_CASE("the schema check can fail: a note without a duration, an unknown elem
   broken.erase(duration, broken.find("</duration>") + 11 - duration);
   const TemporaryFolder folder;
   put(folder / "1.musicxml", broken);
-  const std::string command = "XML_CATALOG_FILES='" + schema_folder + "/catalog.xml' xmllint --nonet --noout --schema '" +
-                              schema_folder + "/musicxml.xsd' '" + (folder / "1.musicxml") + "' 2> '" +
-                              (folder / "complaints") + "'";
+  const std::string command = "XML_CATALOG_FILES='" + schema_folder +
+                              "/catalog.xml' xmllint --nonet --noout --schema '" + schema_folder + "/musicxml.xsd' '" +
+                              (folder / "1.musicxml") + "' 2> '" + (folder / "complaints") + "'";
   CHECK(std::system(command.c_str()) != 0);
 }

@@ -146,6 +146,15 @@ TEST_CASE("a tied note has no digit, and a smaller one where a new line begins")
   CHECK(tied / full == Approx(std::max(0.8, music.look.least_type / 10)).margin(0.01));
 }
 
+TEST_CASE("a string held while another is struck has a tie on the tab, and no digit") {
+  test::Music music;
+  const auto with = music.lines(test::bass_lesson("", "count | 1 2 3 4 |\nG     | 5 = 7   |\nA     | 3 5     |\n"));
+  const auto without = music.lines(test::bass_lesson("", "count | 1 2 3 4 |\nG     | 5   7   |\nA     | 3 5     |\n"));
+  CHECK(boxes(with[0], Part::slur, music.fonts).size() > 0);
+  CHECK(boxes(without[0], Part::slur, music.fonts).empty());
+  CHECK(boxes(with[0], Part::digit, music.fonts).size() == boxes(without[0], Part::digit, music.fonts).size());
+}
+
 TEST_CASE("rows of one kind lie on one baseline") {
   test::Music music;
   const auto lines = music.lines(test::bass_lesson("labels = [\"counts\"]", eight_bars));
