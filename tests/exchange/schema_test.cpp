@@ -10,6 +10,7 @@
 #include "lesson/reader.h"
 #include "platform/memory_system.h"
 #include "score/build.h"
+#include "support/project.h"
 #include "support/random_lesson.h"
 #include "support/temporary_folder.h"
 
@@ -17,7 +18,7 @@ using namespace fretsheaf;
 
 namespace {
 
-const std::string project = FRETSHEAF_PROJECT_DIR;
+const std::string project = fretsheaf::test::project_folder();
 const std::string schema_folder = project + "/tests/exchange/schema";
 
 std::string exported(const std::string& text) {

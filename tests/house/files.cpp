@@ -5,12 +5,14 @@
 #include <fstream>
 #include <iterator>
 
+#include "support/project.h"
+
 namespace fs = std::filesystem;
 
 namespace {
 
 bool is_ignored(const fs::path& path) {
-  const std::string relative = path.lexically_relative(FRETSHEAF_PROJECT_DIR).string();
+  const std::string relative = path.lexically_relative(fretsheaf::test::project_folder()).string();
   return relative == ".git" || relative == "demo-lessons/handouts" ||
          (relative.starts_with("build") && relative.find('/') == std::string::npos);
 }
@@ -18,7 +20,7 @@ bool is_ignored(const fs::path& path) {
 }  // namespace
 
 std::string project_path(const std::string& path) {
-  return std::string(FRETSHEAF_PROJECT_DIR) + "/" + path;
+  return fretsheaf::test::project_folder() + "/" + path;
 }
 
 std::string text_of(const std::string& path) {
@@ -28,12 +30,12 @@ std::string text_of(const std::string& path) {
 
 std::vector<std::string> project_files() {
   std::vector<std::string> found;
-  fs::recursive_directory_iterator walk(FRETSHEAF_PROJECT_DIR);
+  fs::recursive_directory_iterator walk(fretsheaf::test::project_folder());
   for (auto entry = fs::begin(walk); entry != fs::end(walk); ++entry) {
     if (is_ignored(entry->path())) {
       entry.disable_recursion_pending();
     } else if (entry->is_regular_file()) {
-      found.push_back(entry->path().lexically_relative(FRETSHEAF_PROJECT_DIR).string());
+      found.push_back(entry->path().lexically_relative(fretsheaf::test::project_folder()).string());
     }
   }
   std::sort(found.begin(), found.end());

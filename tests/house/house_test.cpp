@@ -6,6 +6,7 @@
 #include <string>
 
 #include "house/files.h"
+#include "support/project.h"
 
 namespace fs = std::filesystem;
 
@@ -33,7 +34,7 @@ bool holds_word(const std::string& text, const std::string& word) {
 
 TEST_CASE("the top level holds what a visitor expects, and nothing else") {
   std::set<std::string> found;
-  for (const auto& entry : fs::directory_iterator(FRETSHEAF_PROJECT_DIR)) {
+  for (const auto& entry : fs::directory_iterator(fretsheaf::test::project_folder())) {
     const std::string name = entry.path().filename().string();
     // Dot-files are allowed; build folders are ignored by git.
     if (!name.starts_with('.') && !name.starts_with("build")) found.insert(name);

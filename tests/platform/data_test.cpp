@@ -6,6 +6,7 @@
 #include "platform/data_folder.h"
 #include "platform/disk_system.h"
 #include "platform/fonts.h"
+#include "support/project.h"
 #include "support/temporary_folder.h"
 
 using namespace fretsheaf::platform;
@@ -20,7 +21,7 @@ TEST_CASE("data lie where the environment says, else where installed, else in th
 
 TEST_CASE("a program of the build tree finds its data in the checkout") {
   ::unsetenv("FRETSHEAF_DATA");
-  CHECK(DiskSystem().data_path("templates") == std::string(FRETSHEAF_PROJECT_DIR) + "/templates");
+  CHECK(DiskSystem().data_path("templates") == fretsheaf::test::project_folder() + "/templates");
   ::setenv("FRETSHEAF_DATA", "/elsewhere", 1);
   CHECK(DiskSystem().data_path("templates") == "/elsewhere/templates");
   ::unsetenv("FRETSHEAF_DATA");

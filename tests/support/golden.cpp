@@ -6,10 +6,12 @@
 #include <fstream>
 #include <iterator>
 
+#include "support/project.h"
+
 namespace {
 
 std::string golden_path(std::string_view name) {
-  return std::string(FRETSHEAF_PROJECT_DIR) + "/tests/golden/" + std::string(name);
+  return fretsheaf::test::project_folder() + "/tests/golden/" + std::string(name);
 }
 
 bool is_updating() {

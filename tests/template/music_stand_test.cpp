@@ -4,6 +4,7 @@
 #include <string>
 
 #include "source/text.h"
+#include "support/project.h"
 #include "template/check.h"
 #include "template/parse.h"
 
@@ -12,7 +13,7 @@ using namespace fretsheaf;
 namespace {
 
 std::string slurp(const std::string& name) {
-  std::ifstream file(std::string(FRETSHEAF_PROJECT_DIR) + "/templates/" + name, std::ios::binary);
+  std::ifstream file(fretsheaf::test::project_folder() + "/templates/" + name, std::ios::binary);
   return {std::istreambuf_iterator<char>(file), std::istreambuf_iterator<char>()};
 }
 

@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "names.h"
+#include "support/project.h"
 #include "theory/chord.h"
 #include "theory/interval.h"
 #include "theory/key.h"
@@ -24,7 +25,7 @@ struct Row {
 };
 
 std::vector<Row> rows(std::string_view topic) {
-  std::ifstream file(FRETSHEAF_PROJECT_DIR "/tests/theory/tonal.tsv");
+  std::ifstream file(fretsheaf::test::project_folder() + "/tests/theory/tonal.tsv");
   std::vector<Row> result;
   std::string line;
   while (std::getline(file, line)) {
