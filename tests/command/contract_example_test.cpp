@@ -95,7 +95,7 @@ TEST_CASE("the lesson that defines the format sounds what its grid says") {
                                              "A2 string 1 fret 2 for 6",
                                              "A1 string 3 fret 0 for 3",
                                              "B1 string 3 fret 2 for 3",
-                                             "B1 string 3 fret 2 for 6",
+                                             "C2 string 3 fret 3 for 6",
                                              "rest for 12"};
   CHECK(notes_of(document) == expected);
 }
