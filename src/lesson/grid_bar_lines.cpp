@@ -105,6 +105,36 @@ void close_last_bar(const GridInput& input, const Strip& strip, const GridRow& r
   found.push_back({close, close + 1, BarSign::plain, true});
 }
 
+// Whether every row that reaches so far has a bar line in those columns, and there are two of them at least.
+bool all_have_bar_line(const Strip& strip, int begin, int end) {
+  int having = 0;
+  for (const GridRow& row : strip.rows) {
+    if (row.kind == RowKind::count || row.columns() <= begin) continue;
+    const auto columns = std::u32string_view(row.characters).substr(static_cast<std::size_t>(begin));
+    if (columns.substr(0, static_cast<std::size_t>(end - begin)).find(U'|') == std::u32string_view::npos) return false;
+    ++having;
+  }
+  return having > 1;
+}
+
+// Where all other rows have a bar line and the count row has none, it was left out there: said once, and then read as
+// if it were written.
+void suppose_bar_lines(const GridInput& input, const Strip& strip, const GridRow& row, std::vector<Sign>& found) {
+  for (std::size_t next = 1; next < found.size(); ++next) {
+    const int end = found[next].begin;
+    // Where the next sign has no bar lines under it, the count row has slipped.
+    if (!found[next].supposed && !all_have_bar_line(strip, end, found[next].end)) continue;
+    for (int column = found[next - 1].end; column < end; ++column) {
+      if (!is_blank(row.at(column)) || !all_have_bar_line(strip, column, column + 1)) continue;
+      input.diagnostics.error(Code::bar_line_left_out, row.range(column, column + 1),
+                              "the count row has no bar line here, where the rows under it have one",
+                              "write `|` here, or take theirs out");
+      found.insert(found.begin() + static_cast<std::ptrdiff_t>(next), {column, column + 1, BarSign::plain, true});
+      break;
+    }
+  }
+}
+
 // Which columns of a row lie in quotes. An unclosed quote is reported, and then no column does.
 std::vector<bool> quoted_columns(const GridInput& input, const GridRow& row, bool& unclosed) {
   std::vector<bool> quoted(static_cast<std::size_t>(row.columns()), false);
@@ -290,6 +320,7 @@ StripCells read_cells(const GridInput& input, const Strip& strip) {
   const GridRow& count = strip.rows[static_cast<std::size_t>(strip.count_row)];
   result.signs = find_signs(input, count);
   close_last_bar(input, strip, count, result.signs);
+  if (!count.shifted) suppose_bar_lines(input, strip, count, result.signs);
   result.count.row = &count;
   for (std::size_t bar = 0; bar + 1 < result.signs.size(); ++bar) {
     result.count.cells.push_back({&count, result.signs[bar].end, result.signs[bar + 1].begin, count.shifted});

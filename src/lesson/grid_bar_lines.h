@@ -12,7 +12,7 @@ struct Sign {
   int begin = 0;
   int end = 1;
   BarSign sign = BarSign::plain;
-  bool supposed = false;  // not written: the count row's last bar is open, which was reported
+  bool supposed = false;  // not written where it should be, which was reported
 };
 
 // What one row holds of one bar: columns [begin, end) of the row.

@@ -8,6 +8,7 @@
 #include "lesson/grid_hand_rows.h"
 #include "lesson/grid_labels.h"
 #include "lesson/grid_mark_row.h"
+#include "lesson/grid_strays.h"
 #include "lesson/grid_string_row.h"
 #include "lesson/grid_words.h"
 
@@ -129,6 +130,7 @@ class DraftReader {
         read_cell(cell, index, before);
       }
     }
+    report_strays(input_, count, draft_.bars.back());
   }
 
   void read_cell(const Cell& cell, int bar, const OpenSpans& before) {

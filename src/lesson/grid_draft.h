@@ -71,8 +71,17 @@ struct PlacedWord {
   Range range;           // of the words, without quotes
 };
 
+// A token that stands under no count.
+struct Stray {
+  int column = 0;  // that should stand under one
+  Range range;
+  std::string text;
+  std::string help;
+};
+
 struct BarDraft {
   std::vector<Count> counts;
+  std::vector<Stray> strays;     // in the order of the rows
   std::optional<Range> percent;  // the `%` of a repeated bar
   std::vector<PlacedWord> words;
   BarSign right = BarSign::plain;
@@ -117,8 +126,8 @@ std::optional<int> count_at(const BarDraft& bar, int column);
 // "between `2` and `3`", "between the bar line and `1`".
 std::string neighbours(const BarDraft& bar, int column);
 
-// The count over a word's first column: CountRef::bar_start in a `%` bar. nullopt, which is reported unless the bar's
-// counts are themselves in doubt, where there is none.
-std::optional<int> place_word(const GridInput& input, const BarDraft& bar, const Cell& cell, int begin, int end);
+// The count over a word's first column: CountRef::bar_start in a `%` bar. nullopt where there is none: the word is then
+// among the bar's strays, unless the bar has no counts at all.
+std::optional<int> place_word(BarDraft& bar, const Cell& cell, int begin, int end);
 
 }  // namespace fretsheaf::lesson

@@ -66,7 +66,7 @@ class HandCellReader {
 
  private:
   void read_word(const CellWord& word) {
-    const auto index = place_word(input_, bar_, cell_, word.begin, word.end);
+    const auto index = place_word(bar_, cell_, word.begin, word.end);
     if (!index) return;
     Count& count = bar_.counts[static_cast<std::size_t>(*index)];
     if (row_.kind == RowKind::play) return read_play(word, count);

@@ -5,6 +5,7 @@
 #include <charconv>
 #include <utility>
 
+#include "fretboard/instrument.h"
 #include "lesson/grid_phrases.h"
 #include "source/nearest.h"
 #include "theory/pitch.h"
@@ -83,14 +84,12 @@ std::optional<RowLabel> find_label(std::string_view label, const std::vector<std
   return std::nullopt;
 }
 
+bool names_a_string(std::string_view label) {
+  return is_figures(label) || theory::parse_note_name(label).has_value();
+}
+
 std::optional<RowLabel> report_unknown_label(const GridInput& input, std::string_view label, Range range,
                                              const std::vector<std::string>& strings) {
-  const std::string open =
-      "its strings are " + listed(strings) + ", the top line first, or 1 to " + std::to_string(strings.size());
-  if (is_figures(label) || theory::parse_note_name(label)) {
-    input.diagnostics.error(Code::row_string_unknown, range, tick(label) + " is no string of this instrument", open);
-    return std::nullopt;
-  }
   std::vector<std::string_view> known;
   known.reserve(names.size());
   for (const auto& name : names) known.push_back(name.first);
@@ -103,6 +102,57 @@ std::optional<RowLabel> report_unknown_label(const GridInput& input, std::string
   input.diagnostics.error(Code::row_unknown, range, "there is no row called " + tick(label), help);
   if (guess.empty()) return std::nullopt;
   return find_label(guess, strings);
+}
+
+namespace {
+
+// Whether so many labels fit badly that another instrument may be meant: two unknown, or the known ones out of order.
+bool fit_badly(const std::vector<StringLabel>& labels, const std::vector<std::string>& strings) {
+  if (labels.size() < 3) return false;
+  std::vector<int> known;
+  for (const StringLabel& label : labels) {
+    if (const auto string = find_string(label.text, strings)) known.push_back(*string);
+  }
+  return labels.size() - known.size() > 1 || !std::is_sorted(known.begin(), known.end());
+}
+
+bool in_order(const std::vector<StringLabel>& labels, const std::vector<std::string>& strings) {
+  int last = 0;
+  for (const StringLabel& label : labels) {
+    const auto string = find_string(label.text, strings);
+    if (!string || *string <= last) return false;
+    last = *string;
+  }
+  return true;
+}
+
+// The first instrument, as it is usually tuned, that has all these strings in this order.
+const fretboard::Instrument* instrument_with(const std::vector<StringLabel>& labels) {
+  for (const fretboard::Instrument& instrument : fretboard::instruments()) {
+    const fretboard::Neck neck{instrument.tuning, instrument.frets, 0, instrument.short_fifth_string};
+    if (in_order(labels, fretboard::string_labels(neck))) return &instrument;
+  }
+  return nullptr;
+}
+
+}  // namespace
+
+void report_unknown_strings(const GridInput& input, const std::vector<StringLabel>& labels,
+                            const std::vector<std::string>& strings) {
+  const std::string own = listed(strings);
+  const fretboard::Instrument* meant = fit_badly(labels, strings) ? instrument_with(labels) : nullptr;
+  if (meant != nullptr) {
+    input.diagnostics.error(Code::row_string_unknown, labels.front().range,
+                            "these are the strings of another instrument: this one has " + own,
+                            "write instrument = \"" + std::string(meant->name) + "\", or label the rows " + own);
+    return;
+  }
+  for (const StringLabel& label : labels) {
+    if (find_string(label.text, strings)) continue;
+    input.diagnostics.error(
+        Code::row_string_unknown, label.range, tick(label.text) + " is no string of this instrument",
+        "its strings are " + own + ", the top line first, or 1 to " + std::to_string(strings.size()));
+  }
 }
 
 namespace {

@@ -125,7 +125,7 @@ class MarkCellReader {
                                "dashes follow `<`, `>`, `PM`, `let` and `TP` only");
       return end;
     }
-    const auto count = place_word(input_, bar_, cell_, begin, end);
+    const auto count = place_word(bar_, cell_, begin, end);
     if (!count) {
       bar_.damaged = true;  // what goes on from it has been dropped
       return end;

@@ -22,7 +22,7 @@ std::string neighbours(const BarDraft& bar, int column) {
   return "between " + left + " and " + right;
 }
 
-std::optional<int> place_word(const GridInput& input, const BarDraft& bar, const Cell& cell, int begin, int end) {
+std::optional<int> place_word(BarDraft& bar, const Cell& cell, int begin, int end) {
   if (bar.percent) return CountRef::bar_start;
   if (const auto count = count_at(bar, begin)) {
     if (bar.counts[static_cast<std::size_t>(*count)].bad) return std::nullopt;
@@ -30,11 +30,10 @@ std::optional<int> place_word(const GridInput& input, const BarDraft& bar, const
   }
   if (bar.counts.empty()) return std::nullopt;
   const GridRow& row = *cell.row;
-  input.diagnostics.error(source::Code::token_under_none, row.range(begin, end),
-                          tick(row.text(begin, end)) + " stands under no count, " + neighbours(bar, begin),
-                          row.kind == RowKind::text || row.kind == RowKind::section || row.kind == RowKind::road
-                              ? "its first character decides: move it, or quote words that belong together"
-                              : "its first character decides: move it under one of them, or write its count");
+  const bool words = row.kind == RowKind::text || row.kind == RowKind::section || row.kind == RowKind::road;
+  bar.strays.push_back({begin, row.range(begin, end), row.text(begin, end),
+                        words ? "its first character decides: move it, or quote words that belong together"
+                              : "its first character decides: move it under one of them, or write its count"});
   return std::nullopt;
 }
 

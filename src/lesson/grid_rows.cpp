@@ -157,7 +157,12 @@ class RowReader {
                                "write what it is before its first bar line: count, chord, or a string's letter");
       return std::nullopt;
     }
+    if (names_a_string(label)) string_labels_.push_back({std::string(label), range});
     if (const auto found = find_label(label, strings_)) return found;
+    if (names_a_string(label)) {
+      foreign_ = true;
+      return std::nullopt;
+    }
     if (label.ends_with(':')) {
       const std::string_view bare = label.substr(0, label.find_last_not_of(" :") + 1);
       input_.diagnostics.error(Code::row_label_colon, line.range(end - 1, end), "a row's label has no colon",
@@ -192,8 +197,18 @@ class RowReader {
                                     : "a row is a label, then its bars: `count | 1 2 3 4 |`");
   }
 
+  // Where a string row is another instrument's, no other of the strip can be trusted.
+  void drop_string_rows() {
+    report_unknown_strings(input_, string_labels_, strings_);
+    strip_->damaged = true;
+    std::erase_if(strip_->rows, [](const GridRow& row) { return row.kind == RowKind::string; });
+  }
+
   void close_strip() {
     if (!strip_) return;
+    if (foreign_) drop_string_rows();
+    string_labels_.clear();
+    foreign_ = false;
     check_labels(input_, *strip_, strings_);
     const auto count = std::find_if(strip_->rows.begin(), strip_->rows.end(),
                                     [](const GridRow& row) { return row.kind == RowKind::count; });
@@ -212,6 +227,8 @@ class RowReader {
   std::vector<std::string> strings_;
   std::vector<Strip> strips_;
   std::optional<Strip> strip_;
+  std::vector<StringLabel> string_labels_;  // of the strip's string rows, known or not
+  bool foreign_ = false;                    // one of them is no string of the instrument
   Range first_line_;
 };
 

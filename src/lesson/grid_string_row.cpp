@@ -161,9 +161,7 @@ class StringCellReader {
     const std::string help =
         joined ? "write its count over it: each number of a joined run needs one, but for a grace note"
                : "move it under one of them, or write its count";
-    input_.diagnostics.error(Code::token_under_none, row_.range(begin, run.end),
-                             tick(row_.text(begin, run.end)) + " stands under no count, " + neighbours(bar_, anchor),
-                             help);
+    bar_.strays.push_back({anchor, row_.range(begin, run.end), row_.text(begin, run.end), help});
   }
 
   const GridInput& input_;

@@ -29,12 +29,41 @@ class TimeSetter {
   void run() {
     music_.bars.resize(drafts_.size());
     late_.resize(drafts_.size(), false);
+    check_meter();
     for (std::size_t i = 0; i < drafts_.size(); ++i) begin_bar(i);
     end_bars();
     for (std::size_t i = 0; i < drafts_.size(); ++i) check_percent(i);
   }
 
  private:
+  static int last_figure(const BarDraft& draft) {
+    int last = 0;
+    for (const Count& count : draft.counts) last = count.bad ? last : std::max(last, count.figure);
+    return last;
+  }
+
+  // Where every bar of several counts on to the same figure beyond the meter, it is the meter that is wrong: one slip.
+  void check_meter() {
+    if (drafts_.size() < 2) return;
+    const int counted = last_figure(drafts_[0]);
+    if (counted <= meter_.upper()) return;
+    for (const BarDraft& draft : drafts_) {
+      const bool has_meter = std::any_of(draft.words.begin(), draft.words.end(),
+                                         [](const PlacedWord& word) { return word.kind == RowKind::meter; });
+      if (has_meter || last_figure(draft) != counted) return;
+    }
+    const Count& last = drafts_[0].counts.back();
+    input_.diagnostics.error(
+        Code::meter_not_counted, last.range,
+        "every bar here counts to " + std::to_string(counted) + ", but the meter is " + meter_.to_string(),
+        "write the meter that these bars have, such as meter = \"" + std::to_string(counted) + "/" +
+            std::to_string(meter_.lower) + "\"");
+    for (BarDraft& draft : drafts_) {
+      for (Count& count : draft.counts) count.bad = count.bad || count.figure > meter_.upper();
+      draft.damaged = true;
+    }
+  }
+
   void begin_bar(std::size_t i) {
     BarDraft& draft = drafts_[i];
     Bar& bar = music_.bars[i];

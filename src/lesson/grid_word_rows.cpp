@@ -53,7 +53,7 @@ class WordCellReader {
   }
 
   PlacedWord* place(const CellWord& word) {
-    const auto count = place_word(input_, bar_, cell_, word.begin, word.end);
+    const auto count = place_word(bar_, cell_, word.begin, word.end);
     return count ? add(word, *count) : nullptr;
   }
 

@@ -64,6 +64,11 @@ TEST_CASE("bar lines of the other rows") {
        "D     | 0    | 0 |\n",
        {"2:12: error: this bar line stands 2 columns too far to the left; put it under the count row's: columns are "
         "counted from each row's first `|`"}},
+      {"count | 1 2    1 |\n"
+       "G     | 0    | 0 |\n"
+       "D     | 0    | 0 |\n",
+       {"1:14: error: the count row has no bar line here, where the rows under it have one; write `|` here, or take "
+        "theirs out"}},
       {"count | 1 2  | 1 |\n"
        "G     | 0 |  | 0 |\n",
        {"2:11: error: there is no bar line here in the count row; take it out, or write it in the count row, too"}},

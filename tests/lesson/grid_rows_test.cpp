@@ -37,6 +37,20 @@ TEST_CASE("a strip's rows: each has a label that is known, and stands once") {
        {"2:1: error: `5` is no string of this instrument; its strings are G, D, A and E, the top line first, or 1 to "
         "4"}},
       {"count | 1 |\n"
+       "e     | 0 |\n"
+       "B     | 0 |\n"
+       "G     | 1 |\n"
+       "D     | 2 |\n",
+       {"2:1: error: these are the strings of another instrument: this one has G, D, A and E; write instrument = "
+        "\"guitar\", or label the rows G, D, A and E"}},
+      {"count | 1 |\n"
+       "G     | 0 |\n"
+       "D     | 0 |\n"
+       "A     | 1 |\n",
+       {"2:1: error: these are the strings of another instrument: this one has A, E, C and G; write instrument = "
+        "\"bass\", or label the rows A, E, C and G"},
+       {.instrument = "ukulele"}},
+      {"count | 1 |\n"
        "Bb    | 2 |\n"
        "G     | 3 |\n",
        {"2:1: error: `Bb` is no string of this instrument; its strings are G, D, A and E, the top line first, or 1 to "

@@ -36,6 +36,28 @@ TEST_CASE("notes stand under counts") {
   });
 }
 
+TEST_CASE("one slip is one error: counts out of place, a count left out") {
+  check({
+      {"count |  1 2 3 | 1 |\n"
+       "chord | i7     |   |\n"
+       "G     | 0      | 0 |\n"
+       "D     |   2 3  |   |\n",
+       {"1:10: error: these counts stand 1 column too far to the right; move them 1 column to the left: then `i7` and "
+        "`3` stand under one, too"}},
+      {"count |1   2   3   | 1 |\n"
+       "G     |  0   5     | 0 |\n"
+       "D     |          7 |   |\n",
+       {"1:8: error: these counts stand 2 columns too far to the left; move them 2 columns to the right: then `0` and "
+        "`7` stand under one, too"}},
+      {"count | 1     3 | 1 |\n"
+       "chord |    V7   |   |\n"
+       "G     | 0  5  7 | 0 |\n"
+       "D     | 0  5  7 | 0 |\n",
+       {"2:12: error: `V7` stands under no count, between `1` and `3`, and so does what stands under it; its first "
+        "character decides: move it under one of them, or write its count"}},
+  });
+}
+
 TEST_CASE("joined runs") {
   check({
       {"count  | 1      2      3      4      |\n"

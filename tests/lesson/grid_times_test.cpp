@@ -120,6 +120,21 @@ TEST_CASE("repeated bars") {
   });
 }
 
+TEST_CASE("where every bar has more counts than the meter, the meter is the slip") {
+  check({
+      {"count | 1 2 3 4 | 1 2   4 |\n"
+       "G     | 0       | 0       |\n",
+       {"1:15: error: every bar here counts to 4, but the meter is 3/4; write the meter that these bars have, such as "
+        "meter = \"4/4\""},
+       {.meter = "3/4"}},
+      {"count | 1 2 3 4 | 1 2 3 |\n"
+       "G     | 0       | 0     |\n",
+       {"1:15: error: this bar counts to 4: 1 count more than 3/4 has; end the bar before, or write its meter in a "
+        "`meter` row; frets stand in string rows"},
+       {.meter = "3/4"}},
+  });
+}
+
 TEST_CASE("meters") {
   check({
       {"count | 1 2 3  | 1    | 1   2 |\n"
