@@ -1,4 +1,5 @@
 #include "command/command.h"
+#include "command/json_report.h"
 #include "command/report.h"
 #include "sheaf/workshop.h"
 
@@ -7,9 +8,13 @@ namespace fretsheaf::command {
 Exit check(const CheckOptions& options, platform::System& system, Console& console) {
   sheaf::Workshop workshop(system);
   Exit exit = Exit::done;
+  std::vector<sheaf::Made> checked;
+  checked.reserve(options.lessons.size());
   for (const std::string& lesson : options.lessons) {
-    exit = worse(exit, report(workshop.check(lesson), console));
+    checked.push_back(workshop.check(lesson));
+    exit = worse(exit, options.json ? report_refusal(checked.back(), console) : report(checked.back(), console));
   }
+  if (options.json) console.out += json_report(checked);
   return exit;
 }
 

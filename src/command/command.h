@@ -28,6 +28,7 @@ Exit typeset(const TypesetOptions& options, platform::System& system, Console& c
 
 struct CheckOptions {
   std::vector<std::string> lessons;
+  bool json = false;  // the findings as a document on standard output
 };
 Exit check(const CheckOptions& options, platform::System& system, Console& console);
 

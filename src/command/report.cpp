@@ -18,6 +18,10 @@ Exit report(const sheaf::Made& made, Console& console) {
       console.errors += source::render(diagnostic, part.files);
     }
   }
+  return report_refusal(made, console);
+}
+
+Exit report_refusal(const sheaf::Made& made, Console& console) {
   if (!made.refusal.empty()) complain(made.refusal, console);
   switch (made.status) {
     case sheaf::Made::Status::done:

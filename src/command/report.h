@@ -10,6 +10,9 @@ namespace fretsheaf::command {
 // Writes a job's diagnostics and refusal to the console and says how the run stands after it.
 Exit report(const sheaf::Made& made, Console& console);
 
+// The same without the diagnostics.
+Exit report_refusal(const sheaf::Made& made, Console& console);
+
 // The worse of two.
 Exit worse(Exit a, Exit b);
 

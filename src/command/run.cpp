@@ -15,7 +15,7 @@ constexpr std::string_view usage =
     "\n"
     "  fretsheaf typeset LESSON... [--key KEY] [--to FOLDER] [--as pdf,svg,musicxml] [--template NAME]\n"
     "      makes the handout: beside the lesson, or in FOLDER; a PDF where --as says nothing else\n"
-    "  fretsheaf check LESSON...\n"
+    "  fretsheaf check LESSON... [--json]\n"
     "      says what is wrong with a lesson, and where, and makes nothing\n"
     "  fretsheaf new FILE [--instrument NAME]\n"
     "      writes a lesson to start from\n"
@@ -43,6 +43,7 @@ struct Parser {
     typeset_verb->add_option("--template", typeset_options.template_name);
     check_verb = verb("check");
     check_verb->add_option("LESSON", check_options.lessons);
+    check_verb->add_flag("--json", check_options.json);
     new_verb = verb("new");
     new_verb->add_option("FILE", new_options.file);
     new_verb->add_option("--instrument", new_options.instrument);

@@ -1,0 +1,50 @@
+#include "command/json_report.h"
+
+#include <nlohmann/json.hpp>
+
+#include "source/code.h"
+
+namespace fretsheaf::command {
+
+namespace {
+
+using nlohmann::ordered_json;
+
+ordered_json place(const source::Text& text, std::size_t offset) {
+  const source::Position at = text.position(offset);
+  return {{"line", at.line}, {"column", at.column}, {"utf16", at.utf16}};
+}
+
+ordered_json entry(const source::Diagnostic& diagnostic, const source::Text& text) {
+  return {{"severity", diagnostic.severity == source::Severity::error ? "error" : "warning"},
+          {"code", source::code_name(diagnostic.code)},
+          {"message", diagnostic.message},
+          {"help", diagnostic.help},
+          {"range", {{"start", place(text, diagnostic.range.begin)}, {"end", place(text, diagnostic.range.end)}}}};
+}
+
+void add_files(const sheaf::Report& report, ordered_json& files) {
+  const std::vector<source::Diagnostic> diagnostics = report.diagnostics.sorted();
+  for (std::size_t file = 0; file < report.files.size(); ++file) {
+    const source::Text& text = report.files[static_cast<source::FileId>(file)];
+    ordered_json entries = ordered_json::array();
+    for (const source::Diagnostic& diagnostic : diagnostics) {
+      if (diagnostic.range.file == file) entries.push_back(entry(diagnostic, text));
+    }
+    if (file == 0 || !entries.empty()) files.push_back({{"file", text.name()}, {"diagnostics", std::move(entries)}});
+  }
+}
+
+}  // namespace
+
+std::string json_report(const std::vector<sheaf::Made>& checked) {
+  ordered_json files = ordered_json::array();
+  for (const sheaf::Made& made : checked) {
+    for (const sheaf::Report& report : made.reports) add_files(report, files);
+  }
+  const ordered_json document = {{"version", 1}, {"files", std::move(files)}};
+  // A file name need not be UTF-8; the document is.
+  return document.dump(2, ' ', false, ordered_json::error_handler_t::replace) + "\n";
+}
+
+}  // namespace fretsheaf::command
