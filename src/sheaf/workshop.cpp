@@ -65,6 +65,13 @@ std::optional<std::string> refuse_key(const std::string& wanted, const theory::K
   return std::nullopt;
 }
 
+// What all of a job's outputs have after STEM: the key, then what the command line chose in the lesson's place.
+std::string name_of(const Job& job, const lesson::Lesson& lesson, const templates::Template& look) {
+  std::string name = "." + lesson.key.slug();
+  if (job.template_name) name += "." + look.name;
+  return name;
+}
+
 }  // namespace
 
 struct Workshop::Impl {
@@ -129,20 +136,20 @@ const Look* Workshop::Impl::look_for(const Job& job, const lesson::Lesson& lesso
 void Workshop::Impl::render(const Job& job, const lesson::Lesson& lesson, const Look& look, Made& made) {
   source::Diagnostics& diagnostics = made.reports.front().diagnostics;
   const score::Score score = score::build_score(lesson, diagnostics);
-  const std::string slug = "." + lesson.key.slug();
+  const std::string name = name_of(job, lesson, look.look);
   std::optional<sheet::Sheet> sheet;
   std::vector<Output> outputs;
   for (const Format format : job.formats) {
     if (format == Format::musicxml) {
-      outputs.push_back({slug + ".musicxml", exchange::musicxml(score)});
+      outputs.push_back({name + ".musicxml", exchange::musicxml(score)});
       continue;
     }
     if (!sheet)
       sheet = layout::lay_out(score, look.look, fonts, look.fonts, diagnostics, made.reports.front().files[0].bytes());
     if (diagnostics.has_errors()) break;
-    if (format == Format::pdf) outputs.push_back({slug + ".pdf", render::pdf(*sheet, fonts)});
+    if (format == Format::pdf) outputs.push_back({name + ".pdf", render::pdf(*sheet, fonts)});
     if (format == Format::svg) {
-      made.svg_page_prefix = slug + ".p";
+      made.svg_page_prefix = name + ".p";
       for (std::string& page : render::svg(*sheet, fonts)) {
         ++made.svg_pages;
         outputs.push_back({made.svg_page_prefix + std::to_string(made.svg_pages) + ".svg", std::move(page)});

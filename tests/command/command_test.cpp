@@ -41,6 +41,21 @@ TEST_CASE("typeset makes a PDF beside the lesson, named by the lesson and its ke
   CHECK(shed.system.files["shed/two-notes.d-dorian.pdf"].substr(0, 5) == "%PDF-");
 }
 
+TEST_CASE("a handout's name says the template that the command line chose, by its name alone") {
+  Shed shed;
+  shed.system.files["two-notes.lesson.toml"] = good;
+  shed.system.files["looks/wide.toml"] = "[staff]\nnatural-quarter = 60\n";
+  CHECK(shed.run({"typeset", "two-notes.lesson.toml", "--template", "music-stand", "--as", "pdf,svg"}) == Exit::done);
+  CHECK(shed.system.files.count("two-notes.d-dorian.music-stand.pdf") == 1);
+  CHECK(shed.system.files.count("two-notes.d-dorian.music-stand.p1.svg") == 1);
+  CHECK(shed.run({"typeset", "two-notes.lesson.toml", "--template", "looks/wide.toml"}) == Exit::done);
+  CHECK(shed.system.files.count("two-notes.d-dorian.wide.pdf") == 1);
+  // The lesson's own template is no choice of the command line.
+  shed.system.files["own.lesson.toml"] = "template = \"looks/wide.toml\"\n" + good;
+  CHECK(shed.run({"typeset", "own.lesson.toml"}) == Exit::done);
+  CHECK(shed.system.files.count("own.d-dorian.pdf") == 1);
+}
+
 TEST_CASE("typeset makes every format that --as names, in the folder that --to names") {
   Shed shed;
   shed.system.files["two-notes.lesson.toml"] = good;
