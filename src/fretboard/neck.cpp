@@ -7,9 +7,6 @@ namespace fretsheaf::fretboard {
 
 namespace {
 
-// The nut of a banjo's short string lies at the fifth fret of the others.
-constexpr int short_string_nut = 5;
-
 // A string touched at a node divides into equal parts; the semitones are those of the partial above the open string,
 // rounded to equal temperament (the 5th partial is 14 cents flat). Frets nearest the nodes: common practice.
 struct Node {
@@ -23,18 +20,17 @@ constexpr std::array<Node, 11> nodes = {
 }  // namespace
 
 int Neck::midi(Place place) const {
-  const int nut = is_short(place.string) && place.fret > 0 ? short_string_nut : 0;
-  return open_pitch(place.string).midi() + capo + place.fret - nut;
+  const int above_open = place.fret > 0 ? place.fret - nut(place.string) : 0;
+  return open_pitch(place.string).midi() + capo + above_open;
 }
 
 bool Neck::has(Place place) const {
   if (place.string < 1 || place.string > strings() || place.fret < 0 || place.fret > last_fret()) return false;
-  return !is_short(place.string) || place.fret == 0 || place.fret > short_string_nut;
+  return !is_short(place.string) || place.fret == 0 || place.fret > nut(place.string);
 }
 
 std::optional<int> Neck::harmonic_midi(Place place) const {
-  const int fret = is_short(place.string) ? place.fret - short_string_nut : place.fret;
-  const auto* const node = std::ranges::find(nodes, fret, &Node::fret);
+  const auto* const node = std::ranges::find(nodes, place.fret - nut(place.string), &Node::fret);
   if (node == nodes.end()) return std::nullopt;
   return midi({place.string, 0}) + node->semitones;
 }

@@ -28,6 +28,8 @@ struct Neck {
   // REQUIRES: 1 <= string <= strings().
   const theory::Pitch& open_pitch(int string) const { return tuning[tuning.size() - static_cast<std::size_t>(string)]; }
   bool is_short(int string) const { return short_fifth_string && string == strings(); }
+  // The fret of the others where this string's open sound begins: 0, but 5 on a short string.
+  int nut(int string) const { return is_short(string) ? 5 : 0; }
 
   // The MIDI number that sounds: tuning + capo + fret. A banjo's short string has its nut where the others have their
   // fifth fret: tuning + capo + fret − 5 when fretted, and open (fret 0, though it begins at 5) tuning + capo, as
