@@ -32,6 +32,11 @@ struct CheckOptions {
 };
 Exit check(const CheckOptions& options, platform::System& system, Console& console);
 
+struct SchemaOptions {
+  std::string of = "lesson";  // or "sheaf"
+};
+Exit schema(const SchemaOptions& options, Console& console);
+
 struct NewOptions {
   std::string file;
   std::string instrument = "bass";

@@ -17,6 +17,8 @@ constexpr std::string_view usage =
     "      makes the handout: beside the lesson, or in FOLDER; a PDF where --as says nothing else\n"
     "  fretsheaf check LESSON... [--json]\n"
     "      says what is wrong with a lesson, and where, and makes nothing\n"
+    "  fretsheaf schema [lesson | sheaf]\n"
+    "      prints the JSON schema of a lesson file or of a sheaf.toml, for editors that complete and check keys\n"
     "  fretsheaf new FILE [--instrument NAME]\n"
     "      writes a lesson to start from\n"
     "\n"
@@ -28,9 +30,11 @@ struct Parser {
   CLI::App app{"fretsheaf", "fretsheaf"};
   TypesetOptions typeset_options;
   CheckOptions check_options;
+  SchemaOptions schema_options;
   NewOptions new_options;
   CLI::App* typeset_verb = nullptr;
   CLI::App* check_verb = nullptr;
+  CLI::App* schema_verb = nullptr;
   CLI::App* new_verb = nullptr;
 
   Parser() {
@@ -44,6 +48,8 @@ struct Parser {
     check_verb = verb("check");
     check_verb->add_option("LESSON", check_options.lessons);
     check_verb->add_flag("--json", check_options.json);
+    schema_verb = verb("schema");
+    schema_verb->add_option("OF", schema_options.of);
     new_verb = verb("new");
     new_verb->add_option("FILE", new_options.file);
     new_verb->add_option("--instrument", new_options.instrument);
@@ -89,7 +95,7 @@ Exit refuse(const std::string& what, Console& console) {
 }
 
 Exit dispatch(const Parser& parser, platform::System& system, Console& console) {
-  for (const CLI::App* verb : {parser.typeset_verb, parser.check_verb, parser.new_verb}) {
+  for (const CLI::App* verb : {parser.typeset_verb, parser.check_verb, parser.schema_verb, parser.new_verb}) {
     if (!verb->parsed()) continue;
     if (const std::string what = not_understood(*verb); !what.empty()) return refuse(what, console);
   }
@@ -101,6 +107,7 @@ Exit dispatch(const Parser& parser, platform::System& system, Console& console) 
     if (parser.check_options.lessons.empty()) return refuse("check which lesson? name its file", console);
     return check(parser.check_options, system, console);
   }
+  if (parser.schema_verb->parsed()) return schema(parser.schema_options, console);
   if (parser.new_options.file.empty()) return refuse("new needs the name of the file to write", console);
   return new_lesson(parser.new_options, system, console);
 }
@@ -117,17 +124,17 @@ Exit run(std::vector<std::string> arguments, platform::System& system, Console& 
     console.out += usage;
     return Exit::done;
   }
-  const std::vector<std::string_view> verbs = {"typeset", "check", "new"};
+  const std::vector<std::string_view> verbs = {"typeset", "check", "schema", "new"};
   if (std::find(verbs.begin(), verbs.end(), arguments.front()) == verbs.end()) {
     return refuse("there is no verb '" + arguments.front() + "'" + suggestion(arguments.front(), verbs), console);
   }
   Parser parser;
+  const std::string last = arguments.back();
   std::reverse(arguments.begin(), arguments.end());  // the library takes them last first
   try {
     parser.app.parse(arguments);
   } catch (const CLI::ParseError&) {
     // What is left to go wrong here: an option at the line's end that wants a value.
-    const std::string last = arguments.front();
     return refuse("'" + last + "' needs a value after it", console);
   }
   return dispatch(parser, system, console);

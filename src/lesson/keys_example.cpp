@@ -90,6 +90,12 @@ ExampleKeys read_example_keys(const TomlValue& table, const source::Files& files
   return keys;
 }
 
+std::vector<std::string_view> example_key_names() {
+  std::vector<std::string_view> names;
+  for (const Rule<ExampleKeys>& rule : rules) names.push_back(rule.name);
+  return names;
+}
+
 bool is_example_key(std::string_view name) {
   return std::any_of(std::begin(rules), std::end(rules), [&](const auto& rule) { return rule.name == name; });
 }

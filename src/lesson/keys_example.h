@@ -31,6 +31,7 @@ struct ExampleKeys {
 ExampleKeys read_example_keys(const TomlValue& table, const source::Files& files, source::Diagnostics& diagnostics);
 
 bool is_example_key(std::string_view name);
+std::vector<std::string_view> example_key_names();
 
 // Each in a file of its own.
 std::optional<Located<theory::Tempo>> read_tempo(const Field& field);

@@ -257,6 +257,12 @@ void read_default_keys(const TomlValue& table, LessonKeys& into, const source::F
                          {files, diagnostics, "[defaults]", not_a_default});
 }
 
+std::vector<std::string_view> lesson_key_names() {
+  std::vector<std::string_view> names;
+  for (const Rule<LessonKeys>& rule : rules) names.push_back(rule.name);
+  return names;
+}
+
 bool is_lesson_key(std::string_view name) {
   return std::any_of(std::begin(rules), std::end(rules), [&](const auto& rule) { return rule.name == name; });
 }

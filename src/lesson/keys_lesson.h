@@ -48,5 +48,7 @@ void read_default_keys(const TomlValue& table, LessonKeys& into, const source::F
                        source::Diagnostics& diagnostics);
 
 bool is_lesson_key(std::string_view name);
+// All of them, in the order of the format's description.
+std::vector<std::string_view> lesson_key_names();
 
 }  // namespace fretsheaf::lesson

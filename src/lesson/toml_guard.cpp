@@ -5,6 +5,7 @@
 #include <string_view>
 
 #include "lesson/toml_string.h"
+#include "lesson/toml_syntax.h"
 #include "lesson/toml_tree.h"
 #include "source/utf8.h"
 
@@ -15,18 +16,26 @@ using source::Code;
 
 // Reads just enough to know where strings and comments are. What it cannot follow it leaves to the parser, which stops
 // there too.
-class DepthScan {
+class GuardScan {
  public:
-  explicit DepthScan(std::string_view bytes) : bytes_(bytes) {}
-
-  // The place of the first bracket or dot that goes too deep.
-  std::optional<std::size_t> too_deep() {
-    while (at_ < bytes_.size()) {
-      if (!step()) return {};
-      if (depth_ > max_toml_depth || dots_ >= max_toml_depth) return at_ - 1;
-    }
-    return {};
+  explicit GuardScan(std::string_view bytes) : bytes_(bytes) {
+    if (bytes_.starts_with("\xEF\xBB\xBF")) at_ = 3;
   }
+
+  // Whether the scan came to the end of what it can follow; else it stands at what the parser must not see.
+  bool run() {
+    while (at_ < bytes_.size()) {
+      if (static_cast<unsigned char>(bytes_[at_]) >= 0x80) return false;
+      if (!step()) return true;
+      if (too_deep()) {
+        --at_;
+        return false;
+      }
+    }
+    return true;
+  }
+  bool too_deep() const { return depth_ > max_toml_depth || dots_ >= max_toml_depth; }
+  std::size_t at() const { return at_; }
 
  private:
   // False where a string is not closed.
@@ -74,12 +83,16 @@ void report_encoding(const std::string& bytes, std::size_t at, source::FileId fi
 
 }  // namespace
 
-bool guard_toml_depth(const source::Text& text, source::FileId file, source::Diagnostics& diagnostics) {
-  const auto at = DepthScan(text.bytes()).too_deep();
-  if (!at) return true;
-  diagnostics.error(Code::nested_too_deeply, one_byte(*at, file),
-                    "this is nested more than " + std::to_string(max_toml_depth) + " deep",
-                    "write it as the description of lesson files has it");
+bool guard_toml(const source::Text& text, source::FileId file, source::Diagnostics& diagnostics) {
+  GuardScan scan(text.bytes());
+  if (scan.run()) return true;
+  if (scan.too_deep()) {
+    diagnostics.error(Code::nested_too_deeply, one_byte(scan.at(), file),
+                      "this is nested more than " + std::to_string(max_toml_depth) + " deep",
+                      "write it as the description of lesson files has it");
+  } else {
+    explain_syntax(text, file, scan.at(), diagnostics);
+  }
   return false;
 }
 

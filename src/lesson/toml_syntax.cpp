@@ -157,11 +157,11 @@ class Statements {
 
 }  // namespace
 
-void explain_syntax(const source::Text& text, source::FileId file, std::size_t parser_stopped,
+void explain_syntax(const source::Text& text, source::FileId file, std::size_t stopped,
                     source::Diagnostics& diagnostics) {
   Problem problem = Statements(text).first_problem();
   if (!problem) {
-    problem = SyntaxProblem{parser_stopped, parser_stopped + 1, Code::toml_syntax, "this cannot be read as TOML",
+    problem = SyntaxProblem{stopped, stopped + 1, Code::toml_syntax, "this cannot be read as TOML",
                             "a line is KEY = VALUE, [[example]] or, after a #, a comment"};
   }
   diagnostics.error(problem->code,

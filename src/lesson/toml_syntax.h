@@ -8,9 +8,9 @@
 namespace fretsheaf::lesson {
 
 // Reports why a file is no TOML, as one error. Looks for the usual slips (an unclosed quote, a text without quotes,
-// typographic quotes, a missing `=`, a key written twice …) from the top, and falls back on `parser_stopped`, the byte
-// where the parser gave up. REQUIRES: the parser refused the text, and its depth is guarded.
-void explain_syntax(const source::Text& text, source::FileId file, std::size_t parser_stopped,
+// typographic quotes, a missing `=`, a key written twice …) from the top, and falls back on `stopped`, the byte where
+// reading gave up. REQUIRES: the text is no TOML, and its depth is guarded.
+void explain_syntax(const source::Text& text, source::FileId file, std::size_t stopped,
                     source::Diagnostics& diagnostics);
 
 }  // namespace fretsheaf::lesson

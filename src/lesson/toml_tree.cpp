@@ -94,7 +94,7 @@ const TomlValue* find(const TomlValue& table, std::string_view key) {
 }
 
 std::optional<TomlValue> read_toml(const source::Text& text, source::FileId file, source::Diagnostics& diagnostics) {
-  if (!guard_toml_depth(text, file, diagnostics)) return {};
+  if (!guard_toml(text, file, diagnostics)) return {};
   const toml::parse_result parsed = toml::parse(std::string_view(text.bytes()));
   if (parsed) return Converter(text, file).value(parsed.table());
   const auto& where = parsed.error().source().begin;

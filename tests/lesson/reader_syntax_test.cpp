@@ -325,6 +325,23 @@ help: a line is KEY = VALUE, [[example]] or, after a #, a comment
      R"~(1:11-12: error: this cannot be read as TOML
 help: a line is KEY = VALUE, [[example]] or, after a #, a comment
 )~"},
+    {"letters beyond ASCII in a key, and no text at all after it",
+     R"~(title = "a"
+clé = 1
+)~",
+     R"~(2:3-4: error: 'é' cannot stand in a key
+help: keys have the letters a to z, digits, '-' and '_'
+)~"},
+    {"a space of another kind before a key",
+     "title = \"a\"\n\u00A0key = \"D dorian\"\n",
+     R"~(2:1-2: error: a key belongs here
+help: a line is KEY = VALUE, with a key of the letters a to z, digits, '-' and '_'
+)~"},
+    {"a word beyond ASCII where a value belongs",
+     "title = été\n",
+     R"~(1:9-12: error: a text needs quotes around it
+help: write title = "été"
+)~"},
     {"a key that is a table already",
      R"~(a.b = 1
 a = 2

@@ -7,7 +7,7 @@ packages_to_build=(
   libunibreak-dev nlohmann-json3-dev
   fonts-noto-core fonts-sil-charis fonts-inter
 )
-packages_to_test=(catch2 libxml2-utils poppler-utils qpdf)
+packages_to_test=(catch2 libxml2-utils poppler-utils qpdf python3-jsonschema)
 packages_for_slow_checks=(clang-tidy clang libclang-rt-14-dev cppcheck debootstrap libbenchmark-dev)
 
 # Prints those of the named packages that are not installed.

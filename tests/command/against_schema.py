@@ -1,0 +1,17 @@
+"""against_schema.py SCHEMA FILE... prints each TOML file that the JSON schema does not accept, and why."""
+import json
+import sys
+import tomllib
+
+import jsonschema
+
+with open(sys.argv[1], encoding="utf-8") as file:
+    schema = json.load(file)
+jsonschema.Draft7Validator.check_schema(schema)
+validator = jsonschema.Draft7Validator(schema)
+for name in sys.argv[2:]:
+    with open(name, "rb") as file:
+        document = tomllib.load(file)
+    error = jsonschema.exceptions.best_match(validator.iter_errors(document))
+    if error is not None:
+        print(f"{name.rsplit('/', 1)[-1]}: {error.json_path}")
