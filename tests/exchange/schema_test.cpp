@@ -6,15 +6,13 @@
 #include <string>
 #include <vector>
 
-#include "exchange/musicxml.h"
-#include "lesson/reader.h"
-#include "platform/memory_system.h"
-#include "score/build.h"
+#include "exchange/exported.h"
 #include "support/project.h"
 #include "support/random_lesson.h"
 #include "support/temporary_folder.h"
 
 using namespace fretsheaf;
+using exchange::test::export_lesson;
 
 namespace {
 
@@ -22,13 +20,7 @@ const std::string project = fretsheaf::test::project_folder();
 const std::string schema_folder = project + "/tests/exchange/schema";
 
 std::string exported(const std::string& text) {
-  platform::MemorySystem system;
-  lesson::ReadLesson read = lesson::read_lesson("a.lesson.toml", text, system);
-  std::string problems;
-  for (const auto& diagnostic : read.diagnostics.sorted()) problems += source::render(diagnostic, read.files);
-  INFO(text << problems);
-  REQUIRE(read.lesson);
-  return exchange::musicxml(score::build_score(*read.lesson, read.diagnostics));
+  return export_lesson(text).document;
 }
 
 // xmllint's exit status for a document, or for several in one run; its complaints go to the test's output.

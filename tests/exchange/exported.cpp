@@ -1,0 +1,24 @@
+#include "exchange/exported.h"
+
+#include <catch2/catch.hpp>
+
+#include "exchange/musicxml.h"
+#include "lesson/reader.h"
+#include "platform/memory_system.h"
+#include "score/build.h"
+
+namespace fretsheaf::exchange::test {
+
+Exported export_lesson(const std::string& text) {
+  platform::MemorySystem system;
+  system.files["lantern.svg"] = "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"9\" height=\"9\"/>";
+  lesson::ReadLesson read = lesson::read_lesson("a.lesson.toml", text, system);
+  std::string problems;
+  for (const auto& diagnostic : read.diagnostics.sorted()) problems += source::render(diagnostic, read.files);
+  INFO(text << problems);
+  REQUIRE(read.lesson);
+  std::string document = exchange::musicxml(score::build_score(*read.lesson, read.diagnostics));
+  return {std::move(*read.lesson), std::move(document)};
+}
+
+}  // namespace fretsheaf::exchange::test

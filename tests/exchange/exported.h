@@ -1,0 +1,17 @@
+#pragma once
+
+#include <string>
+
+#include "lesson/lesson.h"
+
+namespace fretsheaf::exchange::test {
+
+struct Exported {
+  lesson::Lesson lesson;
+  std::string document;
+};
+
+// A lesson text that must be without errors (a logo `lantern.svg` lies beside it), and its MusicXML document.
+Exported export_lesson(const std::string& text);
+
+}  // namespace fretsheaf::exchange::test
