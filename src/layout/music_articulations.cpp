@@ -31,6 +31,42 @@ Layer articulations(const Context& context, const score::Event& event, double y,
   return layer;
 }
 
+namespace {
+
+constexpr double stroke_step = 0.5;  // spaces, from one tremolo stroke to the next
+constexpr double stroke_rise = 0.13;
+constexpr double stroke_thick = 0.25;
+constexpr double stroke_half = 0.55;
+
+int strokes(const score::Event& event) {
+  return std::max(1, 3 - event.value.beams());
+}
+
+}  // namespace
+
+double tremolo_reach(const Context& context, const score::Event& event) {
+  return ((strokes(event) - 1) * stroke_step / 2 + stroke_rise + stroke_thick / 2) * context.space;
+}
+
+Layer tremolo_sign(const Context& context, const score::Event& event, sheet::Point centre) {
+  Layer layer;
+  const double sp = context.space;
+  const int count = strokes(event);
+  const double half = stroke_half * sp;
+  const double thick = stroke_thick / 2 * sp;
+  for (int i = 0; i < count; ++i) {
+    const double y = centre.y + (i - (count - 1) / 2.0) * stroke_step * sp;
+    const double left = y + stroke_rise * sp;
+    const double right = y - stroke_rise * sp;
+    const sheet::Path stroke = polygon(Part::articulation, {{centre.x - half, left + thick},
+                                                            {centre.x + half, right + thick},
+                                                            {centre.x + half, right - thick},
+                                                            {centre.x - half, left - thick}});
+    layer.path(stroke, bounds(stroke));
+  }
+  return layer;
+}
+
 Layer stroke_sign(const Context& context, const score::Event& event) {
   Layer layer;
   if (!event.stroke) return layer;

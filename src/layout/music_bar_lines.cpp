@@ -67,6 +67,16 @@ class BarLines {
 
 }  // namespace
 
+std::vector<double> tab_dots(const Context& context) {
+  // They lie in spaces about the middle of the tab: the first and third of four lines.
+  const int spaces = context.strings - 1;
+  const double middle = context.tab_height() / 2;
+  double apart = spaces % 2 == 1 ? 1 : 0.5;
+  if (spaces == 6) apart = 1.5;
+  if (spaces < 2) return {middle};
+  return {middle - apart * context.tab, middle + apart * context.tab};
+}
+
 Layer bar_lines(const Context& context, const LinePlan& line, StaffSpan span, const std::vector<DotHeights>& dots) {
   BarLines lines(context, span, dots);
   lines.thin(p::thin_bar * context.space);

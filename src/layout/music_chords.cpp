@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <cstddef>
 #include <string>
 
@@ -14,7 +15,8 @@ namespace {
 constexpr double flat_space = 0.40;
 constexpr double sharp_space = 0.33;  // a sharp is the taller sign
 constexpr double accidental_gap = 0.06;
-constexpr double raise = 0.325;  // of the raised part of a chord symbol, of its size
+constexpr double fingered_scale = 0.85;  // of the chord as a capo lets it be fingered
+constexpr double raise = 0.325;          // of the raised part of a chord symbol, of its size
 
 char32_t accidental(char letter) {
   return letter == 'b' ? U'\u266D' : U'\u266F';
@@ -62,6 +64,11 @@ class Setting {
     for (const char letter : text.substr(1)) sign(role, letter);
   }
   void space(double width) { x_ += width; }
+  // The size of what follows; nothing is set smaller than the template allows.
+  void scale(double factor) {
+    const double least = type_.look().least_type / std::max(1.0, type_.look().style(Role::chord_raised).size);
+    factor_ = std::max(factor, std::min(1.0, least));
+  }
   Layer take() { return std::move(layer_); }
 
  private:
@@ -99,7 +106,9 @@ Layer chord_mark(const Context& context, const score::ChordMark& mark) {
     setting.text(Role::chord, "N.C.");
   }
   if (mark.fingered) {
+    // Smaller, so that it is seen to belong to the name before it.
     setting.space(0.25 * setting.size(Role::chord));
+    setting.scale(fingered_scale);
     setting.text(Role::chord, "(");
     add_chord(setting, *mark.fingered);
     setting.text(Role::chord, ")");

@@ -14,7 +14,8 @@ Layer& row(Column& column, Row which) {
   return column.rows[static_cast<std::size_t>(which)];
 }
 
-void add_event_signs(const Context& context, const score::Event& event, const score::Event* before, Column& column) {
+void add_event_signs(const Context& context, const score::Event* before, Column& column) {
+  const score::Event& event = context.event(column.bar, column.event);
   if (context.staves.slash) {
     row(column, Row::slash) = slash_event(context, event, column.gaps);
     Layer stroke = stroke_sign(context, event);
@@ -24,7 +25,7 @@ void add_event_signs(const Context& context, const score::Event& event, const sc
   }
   if (context.staves.tab) {
     row(column, Row::tab) = tab_digits(context, event, false, column.gaps);
-    row(column, Row::tab).add(tab_ornaments(context, event, column.gaps));
+    row(column, Row::tab).add(tab_ornaments(context, column.bar, column.event, column.gaps));
     row(column, Row::word) = technique_word(context, event, before);
     row(column, Row::vibrato) = vibrato_sign(context, event);
     column.tied_digits = tab_digits(context, event, true, column.tied_gaps);
@@ -103,7 +104,7 @@ void add_event_columns(const Context& context, const std::set<theory::Rational>&
     if (i == 0) {
       column.event = index;
       column.centred = event.whole_bar_rest;
-      add_event_signs(context, event, index > 0 ? &event - 1 : nullptr, column);
+      add_event_signs(context, index > 0 ? &event - 1 : nullptr, column);
     }
     add_marks(context, bar, column);
     measure(column);

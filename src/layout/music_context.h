@@ -1,5 +1,8 @@
 #pragma once
 
+#include <algorithm>
+#include <functional>
+#include <span>
 #include <string>
 #include <vector>
 
@@ -26,7 +29,6 @@ struct Joint {
   int event = 0;
   int string = 1;
   lesson::Approach approach = lesson::Approach::none;
-  bool neighbours = true;  // false where other notes lie between the two: only the note's own end of it is drawn
 };
 
 struct Context {
@@ -39,10 +41,12 @@ struct Context {
   double tab = 0;    // between two tab lines
   Staves staves;
   int strings = 4;
-  int most_beams = 0;        // of any value in the example
-  double two_figures = 0;    // the width of a fret number of two figures
-  double number_figure = 0;  // and of a figure of a bar's number
-  std::vector<Joint> joints;
+  int most_beams = 0;                        // of any value in the example
+  double two_figures = 0;                    // the width of a fret number of two figures
+  double number_figure = 0;                  // and of a figure of a bar's number
+  std::vector<Joint> joints;                 // by the bar of their second note
+  std::vector<Joint> leaving;                // the same, by the bar of their first
+  std::vector<const score::Event*> tremolo;  // what is picked in tremolo, sorted by address
 
   const templates::Measures& measures() const { return type.measures(); }
   const score::Bar& bar(int index) const { return example.bars[static_cast<std::size_t>(index)]; }
@@ -50,6 +54,12 @@ struct Context {
     return bar(bar_index).events[static_cast<std::size_t>(event_index)];
   }
   double tab_height() const { return tab * (strings - 1); }
+  // The joints whose second note stands in those bars (both inclusive), and those whose first does.
+  std::span<const Joint> joints_into(int first_bar, int last_bar) const;
+  std::span<const Joint> joints_out_of(int first_bar, int last_bar) const;
+  bool in_tremolo(const score::Event& event) const {
+    return std::binary_search(tremolo.begin(), tremolo.end(), &event, std::less<>());
+  }
 };
 
 Context make_context(const score::Example& example, const score::Score& score, double width, Type& type,

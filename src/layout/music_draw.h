@@ -16,6 +16,12 @@ Layer slash_staff(const Context& context, const LinePlan& line);
 // y = 0 the top tab line: the lines with their gaps, the TAB sign, string letters, the time signature where the tab
 // carries the rhythm.
 Layer tab_staff(const Context& context, const LinePlan& line);
+// The time signatures of a line, with their left edges.
+struct PlacedMeter {
+  const theory::Meter* meter = nullptr;
+  double left = 0;
+};
+std::vector<PlacedMeter> meters_in(const Context& context, const LinePlan& line);
 Layer time_signature(const Context& context, const theory::Meter& meter, double left, double y);
 
 // Bar lines from `span.top` to `span.bottom`, repeat dots at the given heights.
@@ -34,10 +40,17 @@ Layer tab_beams(const Context& context, const LinePlan& line);
 Layer tab_tuplets(const Context& context, const LinePlan& line);
 Layer tab_ties(const Context& context, const LinePlan& line);
 
+// What stands on the tab in this line: digits and their marks, bends, the TAB sign, repeat dots, and where the tab
+// carries the rhythm, rests and time signatures. y = 0 the top line.
+std::vector<sheet::Box> tab_obstacles(const Context& context, const LinePlan& line);
+// The box that the TAB sign's letters fill.
+sheet::Box tab_sign_box(const Context& context);
+// The heights of a repeat sign's dots.
+std::vector<double> tab_dots(const Context& context);
 // Slurs and slides on the tab (y = 0 its top line), and the letters of the technique row (y = 0 its baseline).
 struct Techniques {
   Layer on_tab;
-  Layer words;
+  std::vector<Layer> letters;
 };
 Techniques techniques(const Context& context, const LinePlan& line);
 
@@ -51,10 +64,12 @@ std::optional<SpanPart> part_of_span(const LinePlan& line, const lesson::Span& s
 
 // Hairpins, y = 0 the baseline of the dynamics.
 Layer hairpins(const Context& context, const LinePlan& line);
-// Palm mute or let ring: the word, a dashed line, a hook at the end; y = 0 the word's baseline.
-Layer dashed_spans(const Context& context, const LinePlan& line, lesson::SpanKind kind);
-// Tremolo picking: strokes through the stems; y = 0 the slash line, or the top tab line where the tab has the stems.
-Layer tremolo_strokes(const Context& context, const LinePlan& line);
+// Palm mutes and let rings, each one a layer: the word, a dashed line, a hook at the end; y = 0 the word's baseline.
+// Where one goes on from the line before, its word stands again in parentheses.
+bool is_dashed(const lesson::Span& span);
+// How far the word reaches from its note's centre; `again` where it goes on from the line before.
+double span_word_reach(const Context& context, const lesson::Span& span, bool again);
+std::vector<Layer> dashed_spans(const Context& context, const LinePlan& line);
 
 // Ending brackets, y = 0 their line.
 Layer endings(const Context& context, const LinePlan& line);

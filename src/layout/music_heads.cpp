@@ -86,6 +86,39 @@ void add_head(Layer& layer, const Context& context, const score::Event& event, s
   }
 }
 
+// The sign of an event's flags, hung from its stem's tip.
+Words flag_sign(const Context& context, const score::Event& event) {
+  // U+1D16E to U+1D172 are the flags of an eighth to a hundred-twenty-eighth.
+  const char32_t code_point = U'\U0001D16E' + static_cast<char32_t>(std::min(event.value.beams(), 5) - 1);
+  return context.type.sign(code_point, context.space, Part::flag);
+}
+
+bool flagged(const score::Event& event) {
+  return event.value.beams() > 0 && !event.beamed();
+}
+
+// Tremolo strokes stand between the head and what hangs from the stem's tip.
+constexpr double tremolo_from = 1.2;
+constexpr double flag_clearance = 0.2;
+
+void add_tremolo(Layer& layer, const Context& context, const score::Event& event) {
+  const double sp = context.space;
+  const double reach = tremolo_reach(context, event);
+  if (!has_stem(event)) {
+    layer.add(tremolo_sign(context, event, {0, -tremolo_from * sp - reach}));
+    return;
+  }
+  double top = stem_tip(context, event);
+  if (event.beamed()) {
+    top += (p::beam + p::beam_step * (event.value.beams() - 1)) * sp;
+  } else if (flagged(event)) {
+    const Words flag = flag_sign(context, event);
+    top += flag.ink.bottom - flag.ink.top;
+  }
+  const double least = -tremolo_from * sp - reach;
+  layer.add(tremolo_sign(context, event, {stem_x(context, event), std::min(least, (top - p::head * sp) / 2)}));
+}
+
 void add_stem(Layer& layer, const Context& context, const score::Event& event) {
   const double sp = context.space;
   const double x = stem_x(context, event);
@@ -95,18 +128,24 @@ void add_stem(Layer& layer, const Context& context, const score::Event& event) {
   if (head_of(event) == HeadKind::ghost) foot = -p::ghost_scale;
   if (head_of(event) == HeadKind::harmonic) foot = -0.05;
   layer.rule(Part::stem, {x, foot * sp}, {x, tip}, p::stem * sp);
-  const int flags = event.value.beams();
-  if (flags == 0 || event.beamed()) return;
-  // U+1D16E to U+1D172 are the flags of an eighth to a hundred-twenty-eighth.
-  const char32_t code_point = U'\U0001D16E' + static_cast<char32_t>(std::min(flags, 5) - 1);
-  const Words flag = context.type.sign(code_point, sp, Part::flag);
+  if (!flagged(event)) return;
+  const Words flag = flag_sign(context, event);
   layer.words(flag, x - p::stem * sp / 2 - flag.ink.left, tip - flag.ink.top);
 }
 
-void add_dots(Layer& layer, const Context& context, int dots, double right_edge) {
+void add_dots(Layer& layer, const Context& context, const score::Event& event) {
   const double sp = context.space;
-  for (int i = 0; i < dots; ++i) {
-    const Path dot = disc(Part::dot, {right_edge + (p::dot_right + 0.6 * i) * sp, -0.5 * sp}, p::dot_radius * sp);
+  const double y = -0.5 * sp;
+  double x = head_reach(context, event) + p::dot_right * sp;
+  if (event.value.dots > 0 && flagged(event)) {
+    // A flag that comes down as far as the dot has the dot right of it.
+    const Words flag = flag_sign(context, event);
+    const double height = flag.ink.bottom - flag.ink.top;
+    const double right = stem_x(context, event) - p::stem * sp / 2 + flag.ink.right - flag.ink.left;
+    if (stem_tip(context, event) + height > y - 2 * p::dot_radius * sp) x = std::max(x, right + 0.4 * sp);
+  }
+  for (int i = 0; i < event.value.dots; ++i) {
+    const Path dot = disc(Part::dot, {x + 0.6 * i * sp, y}, p::dot_radius * sp);
     layer.path(dot, bounds(dot));
   }
 }
@@ -148,8 +187,14 @@ double stem_x(const Context& context, const score::Event& event) {
 double stem_tip(const Context& context, const score::Event& event) {
   double length = stem_length(context);
   // A flag would cut the parenthesis of a ghost note: its stem is longer.
-  if (head_of(event) == HeadKind::ghost && event.value.beams() > 0 && !event.beamed()) length += 0.6;
-  return -length * context.space;
+  if (head_of(event) == HeadKind::ghost && flagged(event)) length += 0.6;
+  double tip = length * context.space;
+  if (flagged(event) && context.in_tremolo(event)) {
+    const Words flag = flag_sign(context, event);
+    const double strokes = tremolo_from * context.space + 2 * tremolo_reach(context, event);
+    tip = std::max(tip, strokes + flag_clearance * context.space + flag.ink.bottom - flag.ink.top);
+  }
+  return -tip;
 }
 
 Layer slash_event(const Context& context, const score::Event& event, std::vector<LineGap>& gaps) {
@@ -157,7 +202,8 @@ Layer slash_event(const Context& context, const score::Event& event, std::vector
   Layer layer;
   add_head(layer, context, event, gaps);
   if (has_stem(event)) add_stem(layer, context, event);
-  add_dots(layer, context, event.value.dots, head_reach(context, event));
+  add_dots(layer, context, event);
+  if (context.in_tremolo(event)) add_tremolo(layer, context, event);
   layer.add(articulations(context, event, (event.tie_to || event.tie_from ? 2.75 : 1.8) * context.space, 1));
   return layer;
 }

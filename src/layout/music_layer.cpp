@@ -12,6 +12,16 @@ using sheet::Path;
 using sheet::Point;
 using sheet::Segment;
 
+namespace {
+
+Point on_curve(Point from, const Segment& s, double t) {
+  const double u = 1 - t;
+  return {u * u * u * from.x + 3 * u * u * t * s.control1.x + 3 * u * t * t * s.control2.x + t * t * t * s.end.x,
+          u * u * u * from.y + 3 * u * u * t * s.control1.y + 3 * u * t * t * s.control2.y + t * t * t * s.end.y};
+}
+
+}  // namespace
+
 Box moved(Box box, double dx, double dy) {
   return {box.left + dx, box.top + dy, box.right + dx, box.bottom + dy};
 }
@@ -46,6 +56,31 @@ void Layer::rule(Part part, Point from, Point to, double width, double dash, dou
 void Layer::path(Path path, Box ink) {
   items_.emplace_back(std::move(path));
   ink_.push_back(ink);
+}
+
+void Layer::thin(Path path) {
+  const double half = path.stroke ? path.stroke_width / 2 : 0;
+  Point last;
+  const auto to = [&](Point point) {
+    ink_.push_back({std::min(last.x, point.x) - half, std::min(last.y, point.y) - half,
+                    std::max(last.x, point.x) + half, std::max(last.y, point.y) + half});
+    last = point;
+  };
+  for (const Segment& s : path.segments) {
+    if (s.kind == Segment::Kind::move) last = s.end;
+    const Point from = last;
+    constexpr int pieces = 8;
+    const bool slanted = from.x != s.end.x && from.y != s.end.y;
+    if (s.kind == Segment::Kind::line && !slanted) to(s.end);
+    for (int i = 1; i <= pieces && s.kind != Segment::Kind::move; ++i) {
+      const double t = static_cast<double>(i) / pieces;
+      if (s.kind == Segment::Kind::curve) to(on_curve(from, s, t));
+      if (s.kind == Segment::Kind::line && slanted) {
+        to({from.x + t * (s.end.x - from.x), from.y + t * (s.end.y - from.y)});
+      }
+    }
+  }
+  items_.emplace_back(std::move(path));
 }
 
 void Layer::add(Layer other, double dx, double dy) {
@@ -177,12 +212,7 @@ Box bounds(const Path& path) {
     if (s.kind == Segment::Kind::close) continue;
     if (s.kind == Segment::Kind::curve) {
       // Eight points on it are near enough for a box.
-      for (int i = 1; i < 8; ++i) {
-        const double t = i / 8.0;
-        const double u = 1 - t;
-        take({u * u * u * last.x + 3 * u * u * t * s.control1.x + 3 * u * t * t * s.control2.x + t * t * t * s.end.x,
-              u * u * u * last.y + 3 * u * u * t * s.control1.y + 3 * u * t * t * s.control2.y + t * t * t * s.end.y});
-      }
+      for (int i = 1; i < 8; ++i) take(on_curve(last, s, i / 8.0));
     }
     take(s.end);
     last = s.end;

@@ -19,6 +19,8 @@ class Layer {
   void centred(const Words& words, double x, double y);
   void rule(sheet::Part part, sheet::Point from, sheet::Point to, double width, double dash = 0, double gap = 0);
   void path(sheet::Path path, sheet::Box ink);
+  // Its ink in short pieces along the curve, so that what it goes around is not under it.
+  void thin(sheet::Path path);
   // Keeps a place free as if it held ink.
   void reserve(sheet::Box box) { ink_.push_back(box); }
   void add(Layer other, double dx = 0, double dy = 0);

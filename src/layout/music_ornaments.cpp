@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <span>
 #include <string>
 
 #include "layout/music_signs.h"
@@ -17,7 +18,8 @@ namespace {
 // In tab gaps (engraving.md, "Techniques": points there, at a gap of 8).
 constexpr double bend_from = 0.65;
 constexpr double bend_to = 2.125;
-constexpr double bend_tip = 1.0;  // above the top line
+constexpr double bend_tip = 1.0;        // above the top line
+constexpr double release_height = 1.9;  // of the tip above the digit's line, at least
 constexpr double bend_line = 0.1;
 constexpr double arrow_half = 0.3125;
 constexpr double arrow_long = 0.525;
@@ -64,24 +66,28 @@ void add_curve(Layer& layer, double tab, sheet::Point from, sheet::Point to, she
   curve.stroke = sheet::Color{};
   curve.stroke_width = bend_line * tab;
   curve.segments = {{Segment::Kind::move, from, {}, {}}, {Segment::Kind::curve, to, control, control}};
-  layer.path(curve, bounds(curve));
+  layer.thin(curve);
 }
 
-void add_bend(Layer& layer, const Context& context, const score::Note& note, double reach, double shift) {
+// Returns its right edge.
+double add_bend(Layer& layer, const Context& context, const score::Note& note, double reach, double after) {
   const double tab = context.tab;
   const double y = (note.place.string - 1) * tab;
-  const double tip = -bend_tip * tab;
-  const double x = bend_to * tab + shift;
+  // A release needs height to come down from.
+  const double height = note.bend->release ? std::max(bend_tip * tab, release_height * tab - y) : bend_tip * tab;
+  const double tip = -height;
+  const double x = std::max(bend_to * tab, after + (arrow_half + 0.6) * tab);
   const double from = std::max(bend_from * tab, reach + 0.25 * tab);
   add_curve(layer, tab, {from, y}, {x, tip + arrow_long * tab}, {x, y});
   arrow_head(layer, tab, x, tip, 1);
   const Words text = context.type.set(Role::technique, amount(note.bend->tones), Part::technique);
   layer.centred(text, x, tip - amount_gap * tab - text.ink.bottom);
-  if (!note.bend->release) return;
+  if (!note.bend->release) return x + arrow_half * tab;
   const double down = x + 1.6 * tab;
   const double foot = y - bend_from * tab;
   add_curve(layer, tab, {x, tip}, {down, foot - arrow_long * tab}, {down, tip});
   arrow_head(layer, tab, down, foot, -1);
+  return down + arrow_half * tab;
 }
 
 void add_short_slide(Layer& layer, double tab, double left, double y, bool up) {
@@ -90,8 +96,8 @@ void add_short_slide(Layer& layer, double tab, double left, double y, bool up) {
   layer.path(line, bounds(line));
 }
 
-// The sign that joins a grace note to what follows it.
-void join_grace(Layer& layer, double tab, double left, double right, double y, Approach approach) {
+// The sign that joins a grace note to what follows it; `below` where the string above has a note too.
+void join_grace(Layer& layer, double tab, double left, double right, double y, Approach approach, bool below) {
   if (approach == Approach::slide_up || approach == Approach::slide_down) {
     const double slope = (approach == Approach::slide_up ? slide_slope : -slide_slope) * tab;
     const Path line =
@@ -99,13 +105,20 @@ void join_grace(Layer& layer, double tab, double left, double right, double y, A
     layer.path(line, bounds(line));
     return;
   }
+  if (below) {
+    // Under a digit of the next string the slur keeps between its own.
+    const double inset = 0.1 * tab;
+    layer.thin(crescent(Part::slur, {left + inset, y - 0.28 * tab}, {right - inset, y - 0.28 * tab}, 0.15 * tab,
+                        0.11 * tab, 0.05 * tab));
+    return;
+  }
   const double above = y - 0.5625 * tab;
   const Path slur =
       crescent(Part::slur, {left - 0.3 * tab, above}, {right + 0.3 * tab, above}, 0.22 * tab, 0.11 * tab, 0.05 * tab);
-  layer.path(slur, bounds(slur));
+  layer.thin(slur);
 }
 
-void add_graces(Layer& layer, const Context& context, const score::Note& note, double reach,
+void add_graces(Layer& layer, const Context& context, const score::Note& note, double reach, bool below_another,
                 std::vector<LineGap>& gaps) {
   const double tab = context.tab;
   const double y = (note.place.string - 1) * tab;
@@ -119,7 +132,7 @@ void add_graces(Layer& layer, const Context& context, const score::Note& note, d
     const double right = edge - grace_gap * tab;
     layer.words(digit, right - width - digit.ink.left, y + cap / 2);
     const Approach approach = i + 1 < note.graces.size() ? note.graces[i + 1].approach : note.approach;
-    join_grace(layer, tab, right, edge, y, approach);
+    join_grace(layer, tab, right, edge, y, approach, below_another);
     const double gap = proportion::digit_gap * tab;
     gaps.push_back({note.place.string, right - width - gap, right + gap});
     edge = right - width;
@@ -133,33 +146,42 @@ const char* letter_of(Approach approach) {
 }
 
 // Whether the next note on the string is slid to from this event: that line says it all.
-bool slides_on(const Context& context, const score::Event& event, int string) {
-  return std::any_of(context.joints.begin(), context.joints.end(), [&](const Joint& joint) {
+bool slides_on(const Context& context, int bar, int event, int string) {
+  const std::span<const Joint> joints = context.joints_out_of(bar, bar);
+  return std::any_of(joints.begin(), joints.end(), [&](const Joint& joint) {
     const bool slide = joint.approach == Approach::slide_up || joint.approach == Approach::slide_down;
-    return slide && joint.neighbours && joint.string == string &&
-           &context.event(joint.from_bar, joint.from_event) == &event;
+    return slide && joint.string == string && joint.from_event == event;
   });
 }
 
 }  // namespace
 
-Layer tab_ornaments(const Context& context, const score::Event& event, std::vector<LineGap>& gaps) {
+Layer tab_ornaments(const Context& context, int bar, int index, std::vector<LineGap>& gaps) {
+  const score::Event& event = context.event(bar, index);
   Layer layer;
   const double tab = context.tab;
-  int bends = 0;
+  // Bends rise through all strings above their own, the lower one around the higher one.
+  double bent = 0;
   for (const score::Note& note : event.notes) {
+    if (note.bend && !note.tie_from) {
+      bent = add_bend(layer, context, note, reach_on(gaps, note.place.string), bent);
+    }
+  }
+  for (std::size_t i = 0; i < event.notes.size(); ++i) {
+    const score::Note& note = event.notes[i];
+    if (note.tie_from) continue;
     const double reach = reach_on(gaps, note.place.string);
     const double y = (note.place.string - 1) * tab;
-    if (note.tie_from) continue;
-    if (note.bend) add_bend(layer, context, note, reach, 1.6 * tab * bends++);
     if (note.approach_from_nowhere) {
       const double left = -reach - (slide_gap + short_slide) * tab;
       add_short_slide(layer, tab, left, y, note.approach == Approach::slide_up);
     }
-    if (note.slide_off != lesson::SlideOff::none && !slides_on(context, event, note.place.string)) {
-      add_short_slide(layer, tab, reach + slide_gap * tab, y, note.slide_off == lesson::SlideOff::up);
+    if (note.slide_off != lesson::SlideOff::none && !slides_on(context, bar, index, note.place.string)) {
+      const double left = std::max(reach, bent) + slide_gap * tab;
+      add_short_slide(layer, tab, left, y, note.slide_off == lesson::SlideOff::up);
     }
-    if (!note.graces.empty()) add_graces(layer, context, note, reach, gaps);
+    const bool below_another = i > 0 && event.notes[i - 1].place.string + 1 == note.place.string;
+    if (!note.graces.empty()) add_graces(layer, context, note, reach, below_another, gaps);
   }
   return layer;
 }

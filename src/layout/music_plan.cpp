@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <array>
 
+#include "layout/music_draw.h"
+
 namespace fretsheaf::layout {
 namespace {
 
@@ -20,12 +22,13 @@ constexpr double repeat_to_head = 15.2 / 5.5;  // from its thin line
 constexpr double before_repeat = 7 / 5.5;
 constexpr double before_final = 3 / 5.5;
 constexpr double bar_to_meter = 1.1;
+constexpr double least_hairpin = 3.1;  // from letter to letter, with the gaps beside them
 
 // The least gap between the inks of two columns in one row, in points at a space of 5.5. Degrees, notes and fingers of
 // neighbouring chords keep wider apart than those of one chord.
-constexpr std::array<double, row_count> row_gaps = {2, 2, 7, 7, 3, 3, 3, 3, 3, 4, 7.5, 7.5, 7.5, 3.5, 4, 5};
-// Bar lines keep from what stands on the staves, not from the rows around them.
-constexpr std::array<Row, 2> staff_rows = {Row::slash, Row::tab};
+constexpr std::array<double, row_count> row_gaps = {2, 2, 9, 7, 3, 3, 3, 3, 3, 4, 7.5, 7.5, 7.5, 3.5, 4, 5};
+// Bar lines keep from what stands on the staves and between them, not from the rows around them.
+constexpr std::array<Row, 6> staff_rows = {Row::slash, Row::tab, Row::word, Row::hand, Row::vibrato, Row::dynamic};
 
 // The sign at a line's end, where the half of a double repeat that opens goes to the next line.
 BarSign at_line_end(BarSign sign) {
@@ -133,7 +136,10 @@ class Planner {
       return reach;
     }
     if (at.kind == StopKind::bar_line && std::find(staff_rows.begin(), staff_rows.end(), row) != staff_rows.end()) {
-      const double dots = opens(at.sign) ? 0.75 * sp_ : 0;
+      double dots = opens(at.sign) ? 0.75 * sp_ : 0;
+      if (at.meter != nullptr && (row == Row::slash || row == Row::tab)) {
+        dots = bar_to_meter * sp_ + meter_width(context_, *at.meter);
+      }
       const double left_dots = at.sign == BarSign::repeat_end || at.sign == BarSign::repeat_both ? 0.75 * sp_ : 0;
       return Reach{bar_line_width(context_, at.sign) + left_dots, dots};
     }
@@ -145,10 +151,22 @@ class Planner {
     for (const RowName& name : engraving_.names) {
       if (name.row == row && holds_first(name)) return Reach{0, name.words.ink.right};
     }
+    if (row == Row::slash || row == Row::tab) return Reach{0, staff_begin(row)};
     if (row == Row::chord && !line_.first_line) {
       return Reach{0, context_.number_figure * static_cast<double>(std::to_string(number()).size())};
     }
     return {};
+  }
+
+  // The right edge of what stands at the staff's beginning.
+  double staff_begin(Row row) const {
+    if (line_.opens_repeat) {
+      return line_.prefix + bar_line_width(context_, BarSign::repeat_begin) + 0.75 * sp_;
+    }
+    if (line_.meter != nullptr && (row == Row::slash || context_.staves.tab_rhythm())) {
+      return line_.meter_x + meter_width(context_, *line_.meter);
+    }
+    return row == Row::slash ? clef_right * sp_ : tab_sign_box(context_).right;
   }
 
   bool holds_first(const RowName& name) const {
@@ -163,7 +181,8 @@ class Planner {
     std::vector<Rod> rods;
     for (std::size_t r = 0; r < row_count; ++r) row_rods(static_cast<Row>(r), rods);
     event_rods(rods);
-    for (const Joint& joint : context_.joints) joint_rod(joint, rods);
+    for (const Joint& joint : context_.joints_into(line_.first_bar(), line_.stops.back().bar)) joint_rod(joint, rods);
+    span_rods(rods);
     take_in(line_.springs, rods);
   }
 
@@ -195,25 +214,82 @@ class Planner {
     }
   }
 
-  // A slide's line needs room between its digits, a slur a little more than that.
-  void joint_rod(const Joint& joint, std::vector<Rod>& rods) const {
-    const auto find = [&](int bar, int event) {
-      for (std::size_t i = 0; i < line_.stops.size(); ++i) {
-        const Stop& stop = line_.stops[i];
-        if (stop.kind == StopKind::column && stop.column->bar == bar && stop.column->event == event) {
-          return static_cast<int>(i);
-        }
+  int stop_of(int bar, int event) const {
+    for (std::size_t i = 0; i < line_.stops.size(); ++i) {
+      const Stop& stop = line_.stops[i];
+      if (stop.kind == StopKind::column && stop.column->bar == bar && stop.column->event == event) {
+        return static_cast<int>(i);
       }
-      return -1;
-    };
-    if (!joint.neighbours) return;
-    if (joint.bar < line_.stops.front().bar || joint.from_bar > line_.stops.back().bar) return;
-    const int from = find(joint.from_bar, joint.from_event);
-    const int to = find(joint.bar, joint.event);
-    if (from < 0 || to < 0) return;
-    const std::optional<Reach> left = reach(static_cast<std::size_t>(from), Row::tab);
+    }
+    return -1;
+  }
+
+  // A slide's line needs room between its digits, a slur a little more than that; where others stand between the two,
+  // before its second.
+  void joint_rod(const Joint& joint, std::vector<Rod>& rods) const {
+    const int to = stop_of(joint.bar, joint.event);
+    if (to <= 0) return;
     const std::optional<Reach> right = reach(static_cast<std::size_t>(to), Row::tab);
-    if (left && right) rods.push_back({from, to, left->right + right->left + 1.4 * context_.tab});
+    if (!right) return;
+    for (int from = to - 1; from >= 0; --from) {
+      const std::optional<Reach> left = reach(static_cast<std::size_t>(from), Row::tab);
+      if (!left) continue;
+      rods.push_back({from, to, left->right + right->left + 1.4 * context_.tab});
+      return;
+    }
+  }
+
+  void span_rods(std::vector<Rod>& rods) const {
+    for (const lesson::Span& span : context_.example.spans) {
+      if (span.first.bar > line_.stops.back().bar || span.last.bar < line_.first_bar()) continue;
+      const bool hairpin = span.kind == lesson::SpanKind::crescendo || span.kind == lesson::SpanKind::diminuendo;
+      if (hairpin) hairpin_rod(span, rods);
+      if (is_dashed(span)) word_rod(span, rods);
+    }
+  }
+
+  // The word of a dashed line ends before the bar line.
+  void word_rod(const lesson::Span& span, std::vector<Rod>& rods) const {
+    std::size_t begin = 1;
+    bool again = true;
+    for (std::size_t i = 1; i < line_.stops.size(); ++i) {
+      if (line_.stops[i].kind != StopKind::column || !stands_at(line_.stops[i], span.first)) continue;
+      begin = i;
+      again = false;
+    }
+    for (std::size_t i = begin + 1; i < line_.stops.size(); ++i) {
+      if (line_.stops[i].kind == StopKind::column) continue;
+      const double bar_line =
+          line_.stops[i].kind == StopKind::bar_line ? bar_line_width(context_, line_.stops[i].sign) : 0;
+      const double gap = 0.4 * sp_;
+      rods.push_back(
+          {static_cast<int>(begin), static_cast<int>(i), span_word_reach(context_, span, again) + gap + bar_line});
+      return;
+    }
+  }
+
+  static bool stands_at(const Stop& stop, const lesson::Moment& moment) {
+    return stop.column->bar == moment.bar && stop.column->at == moment.at;
+  }
+
+  // A hairpin is wide enough to be seen on either side of what stands in it.
+  void hairpin_rod(const lesson::Span& span, std::vector<Rod>& rods) const {
+    int last = -1;
+    double right = 0;
+    for (std::size_t i = 0; i < line_.stops.size(); ++i) {
+      if (line_.stops[i].kind != StopKind::column) continue;
+      const bool begins = stands_at(line_.stops[i], span.first);
+      const bool ends = stands_at(line_.stops[i], span.last);
+      const std::optional<Reach> letters = line_.stops[i].column->reach(Row::dynamic);
+      if (last >= 0 && (letters || ends)) {
+        rods.push_back({last, static_cast<int>(i), right + least_hairpin * sp_ + (letters ? letters->left : 0)});
+      }
+      if (begins || (last >= 0 && letters)) {
+        last = static_cast<int>(i);
+        right = letters ? letters->right : 0;
+      }
+      if (ends) return;
+    }
   }
 
   const Engraving& engraving_;

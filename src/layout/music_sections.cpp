@@ -95,7 +95,7 @@ Layer endings(const Context& context, const LinePlan& line) {
     if (end != nullptr) points.push_back({right, hook * sp});
     const sheet::Path bracket = stroked(Part::ending_bracket, points, width);
     // Its ink is the line and the hooks: chords stand under the line.
-    layer.path(bracket, {left, -width / 2, right, width / 2});
+    layer.thin(bracket);
     if (begin == nullptr) continue;
     const Words number = context.type.set(Role::ending, ending.label, Part::ending_bracket);
     layer.words(number, left + number_right * sp, number_down * sp);

@@ -21,6 +21,11 @@ Layer rest_sign(const Context& context, const score::Event& event, double y);
 // Accent, staccato and tenuto, stacked away from `y` by `direction` (+1 downward).
 Layer articulations(const Context& context, const score::Event& event, double y, int direction);
 
+// Tremolo picking: strokes through a stem at x, about y. Beams and flags count as strokes, three in all; one at least.
+Layer tremolo_sign(const Context& context, const score::Event& event, sheet::Point centre);
+// Half the height of that sign.
+double tremolo_reach(const Context& context, const score::Event& event);
+
 // Tab, y = 0 the top line: digits and their marks. `tied` draws the digits of tied notes instead, smaller.
 Layer tab_digits(const Context& context, const score::Event& event, bool tied, std::vector<LineGap>& gaps);
 
@@ -49,7 +54,7 @@ Layer dynamic_sign(const Context& context, const std::string& text);
 Layer stroke_sign(const Context& context, const score::Event& event);
 
 // What else a note does on the tab, y = 0 the top line: bends, slides off it and onto it, grace notes.
-Layer tab_ornaments(const Context& context, const score::Event& event, std::vector<LineGap>& gaps);
+Layer tab_ornaments(const Context& context, int bar, int index, std::vector<LineGap>& gaps);
 // The words over it: "harm." where a harmonic begins, the letters of grace notes; y = 0 the baseline.
 Layer technique_word(const Context& context, const score::Event& event, const score::Event* before);
 // A small slash with a flag for each grace note, left of the head; y = 0 the slash line.

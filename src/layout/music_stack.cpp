@@ -42,7 +42,7 @@ class Stacker {
     } else {
       span_ = {-sp_, sp_};
       bottom_ = sp_;
-      for (MiddleRow& middle : middle_rows()) below(std::move(middle.layer), middle.below_slash * sp_, row_gap);
+      for (Middle& middle : middle_rows()) below(std::move(middle.layer), middle.below_slash * sp_, row_gap);
     }
     Layer bars = bar_lines(context_, line_, span_, dots_);
     all_.add(std::move(bars));
@@ -53,17 +53,22 @@ class Stacker {
   }
 
  private:
-  // A row's signs at their places in the line, y = 0 its baseline.
-  Layer row(Row which) const {
-    Layer layer;
+  // The signs of a row at their places in the line, y = 0 its baseline: each by itself, or all together.
+  std::vector<Layer> each(Row which) const {
+    std::vector<Layer> layers;
     for (const Stop& stop : line_.stops) {
-      if (stop.kind != StopKind::column) continue;
-      const Layer& signs = stop.column->row(which);
-      if (signs.empty()) continue;
+      if (stop.kind != StopKind::column || stop.column->row(which).empty()) continue;
       const bool at_time = which == Row::chord || which == Row::dynamic;
-      layer.add(signs, at_time ? stop.x : stop.centre, 0);
+      Layer signs = stop.column->row(which);
+      signs.move(at_time ? stop.x : stop.centre, 0);
+      layers.push_back(std::move(signs));
     }
-    return layer;
+    return layers;
+  }
+  Layer row(Row which) const {
+    Layer all;
+    for (Layer& signs : each(which)) all.add(std::move(signs));
+    return all;
   }
 
   void add_events(Layer& layer, Row which, const char* staff) const {
@@ -93,33 +98,30 @@ class Stacker {
     has_tuplets_ = !tuplets.empty();
     slash.add(std::move(tuplets));
     slash.add(slash_ties(context_, line_));
-    slash.add(tremolo_strokes(context_, line_));
     all_.add(std::move(slash));
     dots_.push_back({p::dot_radius * sp_, {-0.5 * sp_, 0.5 * sp_}});
   }
 
-  // A row between the slash staff and the tab: where it stands above the tab's top line (in tab gaps), or below the
-  // slash line (in spaces) where there is no tab. Rows nearer to the tab come first; each rises over those before it
-  // where they meet.
-  struct MiddleRow {
+  // What stands between the slash staff and the tab: where it is above the tab's top line (in tab gaps), or below the
+  // slash line (in spaces) where there is no tab. What is nearer to the tab comes first; each rises over what is there
+  // before it where they meet.
+  struct Middle {
     Layer layer;
     double above_tab = words_above_tab;
     double below_slash = words_below_slash;
   };
-  std::vector<MiddleRow> middle_rows() {
-    std::vector<MiddleRow> rows;
+  std::vector<Middle> middle_rows() {
+    std::vector<Middle> rows;
     const auto add = [&](Layer layer, double above_tab, double below_slash) {
       if (!layer.empty()) rows.push_back({std::move(layer), above_tab, below_slash});
     };
     Techniques drawn = techniques(context_, line_);
     on_tab_ = std::move(drawn.on_tab);
-    drawn.words.add(row(Row::word));
-    add(std::move(drawn.words), words_above_tab, words_below_slash);
+    for (Layer& word : each(Row::word)) add(std::move(word), words_above_tab, words_below_slash);
+    for (Layer& letter : drawn.letters) add(std::move(letter), words_above_tab, words_below_slash);
     add(row(Row::hand), words_above_tab, words_below_slash);
-    add(row(Row::vibrato), vibrato_above_tab, words_below_slash);
-    for (const lesson::SpanKind kind : {lesson::SpanKind::palm_mute, lesson::SpanKind::let_ring}) {
-      add(dashed_spans(context_, line_, kind), words_above_tab, words_below_slash);
-    }
+    for (Layer& wave : each(Row::vibrato)) add(std::move(wave), vibrato_above_tab, words_below_slash);
+    for (Layer& span : dashed_spans(context_, line_)) add(std::move(span), words_above_tab, words_below_slash);
     Layer dynamics = row(Row::dynamic);
     dynamics.add(hairpins(context_, line_));
     add(std::move(dynamics), dynamic_above_tab, dynamic_below_slash);
@@ -128,7 +130,7 @@ class Stacker {
 
   // The tab with the rows that share the room above it, hung under the slash staff.
   void add_tab() {
-    std::vector<MiddleRow> rows = middle_rows();
+    std::vector<Middle> rows = middle_rows();
     Layer tab = tab_staff(context_, line_);
     add_events(tab, Row::tab, "tab");
     tab.add(std::move(on_tab_));
@@ -137,8 +139,7 @@ class Stacker {
       tab.add(tab_tuplets(context_, line_));
       tab.add(tab_ties(context_, line_));
     }
-    if (!context_.staves.slash) tab.add(tremolo_strokes(context_, line_));
-    for (MiddleRow& middle : rows) {
+    for (Middle& middle : rows) {
       raise_over(tab, std::move(middle.layer), -middle.above_tab * context_.tab, row_gap);
     }
     double y = 0;
@@ -150,17 +151,9 @@ class Stacker {
     span_ = {context_.staves.slash ? -sp_ : y, y + context_.tab_height()};
     bottom_ = span_.bottom;
     all_.add(std::move(tab));
-    dots_.push_back({0.22 * sp_, tab_dots(y)});
-  }
-
-  // Repeat dots lie in spaces about the middle of the tab: the first and third of four lines.
-  std::vector<double> tab_dots(double y) const {
-    const int spaces = context_.strings - 1;
-    const double middle = y + context_.tab_height() / 2;
-    double apart = spaces % 2 == 1 ? 1 : 0.5;
-    if (spaces == 6) apart = 1.5;
-    if (spaces < 2) return {middle};
-    return {middle - apart * context_.tab, middle + apart * context_.tab};
+    std::vector<double> dots = tab_dots(context_);
+    for (double& dot : dots) dot += y;
+    dots_.push_back({0.22 * sp_, std::move(dots)});
   }
 
   // Adds a row above what is in `base`, at `y` or as much higher as it takes.

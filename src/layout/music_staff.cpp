@@ -50,28 +50,18 @@ std::vector<Gap> gaps_of(const LinePlan& line, int string) {
 }
 
 void add_meters(Layer& layer, const Context& context, const LinePlan& line, double y) {
-  if (line.meter != nullptr) layer.add(time_signature(context, *line.meter, line.meter_x, y));
-  for (const Stop& stop : line.stops) {
-    if (stop.meter == nullptr) continue;
-    layer.add(time_signature(context, *stop.meter, stop.x + bar_to_meter * context.space, y));
+  for (const PlacedMeter& meter : meters_in(context, line)) {
+    layer.add(time_signature(context, *meter.meter, meter.left, y));
   }
 }
 
-// The letters T, A, B under each other about the middle of the staff. Returns the box that the lines leave free.
-sheet::Box add_tab_sign(Layer& layer, const Context& context) {
-  const double middle = context.tab_height() / 2;
-  const double centre = context.tab;
+// The letters T, A, B under each other about the middle of the staff.
+void add_tab_sign(Layer& layer, const Context& context) {
   const double cap = context.type.cap_height(Role::tab_sign);
-  sheet::Box box{centre, middle, centre, middle};
   for (int i = 0; i < 3; ++i) {
     const Words letter = context.type.set(Role::tab_sign, std::string(1, "TAB"[i]), Part::tab_sign);
-    const double y = middle + (i - 1) * context.tab;
-    layer.centred(letter, centre, y + cap / 2);
-    const double half = (letter.ink.right - letter.ink.left) / 2;
-    box = joined(box, {centre - half, y - cap / 2, centre + half, y + cap / 2});
+    layer.centred(letter, context.tab, context.tab_height() / 2 + (i - 1) * context.tab + cap / 2);
   }
-  const double gap = p::digit_gap * context.tab;
-  return {box.left - gap, box.top - gap, box.right + gap, box.bottom + gap};
 }
 
 void add_string_letters(Layer& layer, const Context& context) {
@@ -91,16 +81,54 @@ std::string upper_figures(const theory::Meter& meter) {
 
 }  // namespace
 
+std::vector<PlacedMeter> meters_in(const Context& context, const LinePlan& line) {
+  std::vector<PlacedMeter> meters;
+  if (line.meter != nullptr) meters.push_back({line.meter, line.meter_x});
+  for (const Stop& stop : line.stops) {
+    if (stop.meter != nullptr) meters.push_back({stop.meter, stop.x + bar_to_meter * context.space});
+  }
+  return meters;
+}
+
+sheet::Box tab_sign_box(const Context& context) {
+  const double cap = context.type.cap_height(Role::tab_sign);
+  double half = 0;
+  for (int i = 0; i < 3; ++i) {
+    const Words letter = context.type.set(Role::tab_sign, std::string(1, "TAB"[i]), Part::tab_sign);
+    half = std::max(half, (letter.ink.right - letter.ink.left) / 2);
+  }
+  const double gap = p::digit_gap * context.tab;
+  const double middle = context.tab_height() / 2;
+  const double high = context.tab + cap / 2 + gap;
+  return {context.tab - half - gap, middle - high, context.tab + half + gap, middle + high};
+}
+
+namespace {
+
+// The two figures fill a space each way from the middle of the staff and keep a hair apart there.
+double meter_size(const Context& context) {
+  const double size = context.type.look().style(Role::time_signature).size;
+  const Words figures = context.type.set(Role::time_signature, "0123456789", Part::time_signature);
+  return size * std::min(1.0, 1.9 * context.space / (figures.ink.bottom - figures.ink.top));
+}
+
+Words meter_figures(const Context& context, const std::string& text) {
+  return context.type.set_at_size(Role::time_signature, meter_size(context), text, Part::time_signature);
+}
+
+}  // namespace
+
 double meter_width(const Context& context, const theory::Meter& meter) {
-  return std::max(context.type.width(Role::time_signature, upper_figures(meter)),
-                  context.type.width(Role::time_signature, std::to_string(meter.lower)));
+  const Words upper = meter_figures(context, upper_figures(meter));
+  const Words lower = meter_figures(context, std::to_string(meter.lower));
+  return std::max(upper.width, lower.width);
 }
 
 Layer time_signature(const Context& context, const theory::Meter& meter, double left, double y) {
   Layer layer;
   const double centre = left + meter_width(context, meter) / 2;
-  const Words upper = context.type.set(Role::time_signature, upper_figures(meter), Part::time_signature);
-  const Words lower = context.type.set(Role::time_signature, std::to_string(meter.lower), Part::time_signature);
+  const Words upper = meter_figures(context, upper_figures(meter));
+  const Words lower = meter_figures(context, std::to_string(meter.lower));
   layer.centred(upper, centre, y - context.space - (upper.ink.top + upper.ink.bottom) / 2);
   layer.centred(lower, centre, y + context.space - (lower.ink.top + lower.ink.bottom) / 2);
   return layer;
@@ -122,7 +150,8 @@ Layer slash_staff(const Context& context, const LinePlan& line) {
 
 Layer tab_staff(const Context& context, const LinePlan& line) {
   Layer layer;
-  const sheet::Box sign = add_tab_sign(layer, context);
+  const sheet::Box sign = tab_sign_box(context);
+  add_tab_sign(layer, context);
   for (int i = 0; i < context.strings; ++i) {
     const double y = i * context.tab;
     std::vector<Gap> gaps = gaps_of(line, i + 1);

@@ -10,6 +10,8 @@ namespace p = proportion;
 
 namespace {
 
+constexpr double dot_down = 0.2;  // of a dot under the stem's foot, in spaces
+
 // The music font has flags for upward stems only. This is one for a downward stem, its foot at (x, tip), in spaces.
 sheet::Path downward_flag(double x, double tip, double sp) {
   const auto at = [&](double dx, double up) { return sheet::Point{x + dx * sp, tip - up * sp}; };
@@ -33,7 +35,8 @@ double tab_stem_foot(const Context& context) {
 }
 
 double tab_stem_tip(const Context& context) {
-  return tab_stem_foot(context) + (3.0 + 0.75 * std::max(0, context.most_beams - 2)) * context.space;
+  const double strokes = context.tremolo.empty() ? 0 : 1.5;  // room for them beside dots and flags
+  return tab_stem_foot(context) + (3.0 + strokes + 0.75 * std::max(0, context.most_beams - 2)) * context.space;
 }
 
 Layer tab_rhythm(const Context& context, const score::Event& event) {
@@ -44,7 +47,12 @@ Layer tab_rhythm(const Context& context, const score::Event& event) {
   const double tip = tab_stem_tip(context);
   // A half note's stem is half as long, and a whole note has none (common practice of stems under tablature).
   const bool half = event.value.log2 == 1;
-  if (event.value.log2 >= 1) layer.rule(Part::stem, {0, foot}, {0, half ? (foot + tip) / 2 : tip}, p::stem * sp);
+  const double end = half ? (foot + tip) / 2 : tip;
+  if (event.value.log2 >= 1) layer.rule(Part::stem, {0, foot}, {0, end}, p::stem * sp);
+  if (context.in_tremolo(event)) {
+    const double dots = event.value.dots > 0 ? dot_down + p::dot_radius + 0.15 : 0.15;
+    layer.add(tremolo_sign(context, event, {0, foot + dots * sp + tremolo_reach(context, event)}));
+  }
   if (!event.beamed()) {
     for (int i = 0; i < event.value.beams(); ++i) {
       const sheet::Path flag = downward_flag(-p::stem * sp / 2, tip - 0.75 * i * sp, sp);
@@ -52,10 +60,12 @@ Layer tab_rhythm(const Context& context, const score::Event& event) {
     }
   }
   for (int i = 0; i < event.value.dots; ++i) {
-    const sheet::Path dot = disc(Part::dot, {(0.65 + 0.6 * i) * sp, foot + 0.3 * sp}, p::dot_radius * sp);
+    const sheet::Path dot = disc(Part::dot, {(0.65 + 0.6 * i) * sp, foot + dot_down * sp}, p::dot_radius * sp);
     layer.path(dot, bounds(dot));
   }
-  layer.add(articulations(context, event, tip + 1.0 * sp, 1));
+  // A tie lies under the tips.
+  const bool tied = event.tie_from || event.tie_to;
+  layer.add(articulations(context, event, tip + (tied ? 2.1 : 1.0) * sp, 1));
   return layer;
 }
 

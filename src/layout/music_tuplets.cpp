@@ -57,7 +57,7 @@ class Tuplets {
       } else if (away_ < 0) {
         left = right = stop.centre + stem_x(context_, event);
       }
-      const double tip = tip_of(event);
+      const double tip = tip_of(stop, event);
       spanned.left = spanned.any ? std::min(spanned.left, left) : left;
       spanned.right = spanned.any ? std::max(spanned.right, right) : right;
       spanned.tip = spanned.any && away_ * spanned.tip > away_ * tip ? spanned.tip : tip;
@@ -66,8 +66,14 @@ class Tuplets {
     return spanned;
   }
 
-  double tip_of(const score::Event& event) const {
-    if (away_ > 0) return tab_stem_tip(context_);
+  double tip_of(const Stop& stop, const score::Event& event) const {
+    if (away_ > 0) {
+      double tip = tab_stem_tip(context_);
+      // Articulations and ties lie nearer to the stems.
+      for (const sheet::Box& ink : stop.column->row(Row::tab).ink()) tip = std::max(tip, ink.bottom);
+      if (event.tie_from || event.tie_to) tip = std::max(tip, tab_stem_tip(context_) + 1.5 * context_.space);
+      return tip;
+    }
     score::Event plain;
     if (event.rest) return stem_tip(context_, plain);
     return stem_tip(context_, event);

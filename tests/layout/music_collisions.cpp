@@ -12,10 +12,16 @@ using sheet::Part;
 
 namespace {
 
+enum class Where {
+  anywhere,
+  one_event,  // only within one event's group
+  lines       // only lines: words of either part keep apart
+};
+
 struct Pair {
   Part a;
   Part b;
-  bool own = false;  // only within one event
+  Where where = Where::anywhere;
 };
 
 // What may lie on each other: the one table. Anything else on a page must keep apart.
@@ -37,30 +43,24 @@ constexpr Pair touching[] = {
     {Part::tab_line, Part::time_signature},
     // What goes on over a bar line.
     {Part::bar_line, Part::hairpin},
-    {Part::bar_line, Part::technique},
+    {Part::bar_line, Part::technique, Where::lines},
     {Part::bar_line, Part::slur},
     {Part::bar_line, Part::slide},
     {Part::bar_line, Part::tie},
+    // The hook at the end of a dashed line.
+    {Part::technique, Part::technique, Where::lines},
     // Heads, stems, flags and beams are one note; the parts of a head are one sign.
-    {Part::slash_head, Part::slash_head, true},
-    {Part::slash_head, Part::stem, true},
-    {Part::slash_head, Part::flag, true},
-    {Part::stem, Part::flag, true},
-    {Part::flag, Part::flag, true},
-    // The two figures of a time signature meet on the staff's middle line; the notes of a tempo mark are one sign.
-    {Part::time_signature, Part::time_signature},
+    {Part::slash_head, Part::slash_head, Where::one_event},
+    {Part::slash_head, Part::stem, Where::one_event},
+    {Part::slash_head, Part::flag, Where::one_event},
+    {Part::stem, Part::flag, Where::one_event},
+    {Part::flag, Part::flag, Where::one_event},
+    // The notes of a tempo mark are one sign.
     {Part::tempo_mark, Part::tempo_mark},
-    {Part::stem, Part::stem, true},
+    {Part::stem, Part::stem, Where::one_event},
     {Part::stem, Part::beam},
-    {Part::beam, Part::beam, true},
-    {Part::stem, Part::articulation},  // tremolo strokes
-    {Part::bend, Part::bend, true},
-    {Part::slur, Part::slur},  // two that meet at one digit
-    {Part::technique, Part::technique},
-    {Part::hairpin, Part::hairpin},
-    {Part::tuplet_bracket, Part::tuplet_bracket},
-    {Part::ending_bracket, Part::ending_bracket},
-    {Part::section_box, Part::section_box},
+    {Part::stem, Part::articulation, Where::one_event},  // tremolo strokes
+    {Part::bend, Part::bend, Where::one_event},
     {Part::rule, Part::rule},
     {Part::ladder, Part::ladder},
 };
@@ -70,7 +70,9 @@ constexpr double tolerance = 0.12;  // points that boxes may share: hinted outli
 bool may_touch(const InkBox& a, const InkBox& b) {
   return std::any_of(std::begin(touching), std::end(touching), [&](const Pair& pair) {
     const bool named = (pair.a == a.part && pair.b == b.part) || (pair.a == b.part && pair.b == a.part);
-    return named && (!pair.own || a.event == b.event);
+    if (!named) return false;
+    if (pair.where == Where::lines) return a.text.empty() && b.text.empty();
+    return pair.where == Where::anywhere || (a.event != nullptr && a.event == b.event);
   });
 }
 
@@ -140,12 +142,23 @@ class Boxes {
       } else if (s.kind == sheet::Segment::Kind::close) {
         to(begin);
       } else if (s.kind == sheet::Segment::Kind::line) {
-        to(s.end);
+        slanted(last, s.end, to);
       } else {
         curve(last, s, to);
       }
     }
     if (whole) add(path.part, *whole);
+  }
+
+  // A slanted line is not the box around it.
+  template <typename To>
+  static void slanted(sheet::Point from, sheet::Point end, To to) {
+    constexpr int pieces = 12;
+    const int count = from.x == end.x || from.y == end.y ? 1 : pieces;
+    for (int i = 1; i <= count; ++i) {
+      const double t = static_cast<double>(i) / count;
+      to({from.x + t * (end.x - from.x), from.y + t * (end.y - from.y)});
+    }
   }
 
   template <typename To>

@@ -1,41 +1,60 @@
 #include <catch2/catch.hpp>
 #include <cstdlib>
+#include <filesystem>
 
 #include "layout/music_collisions.h"
 #include "layout/music_fixture.h"
+#include "support/project.h"
 #include "support/random_lesson.h"
 
 using namespace fretsheaf;
 
 namespace {
 
-// Glyphs of one row: digits and what brackets them are one row, every other part is a row of its own.
-bool of_one_row(const test::Collision& collision) {
-  const auto row = [](sheet::Part part) { return part == sheet::Part::digit_mark ? sheet::Part::digit : part; };
-  return row(collision.a.part) == row(collision.b.part);
+// What lies on what in a handout, but for the pairs of the one table.
+std::string found_in(const sheet::Sheet& sheet, const std::string& name, typeface::Shaper& shaper) {
+  std::string found;
+  for (std::size_t page = 0; page < sheet.pages.size(); ++page) {
+    for (const test::Collision& collision : test::collisions(sheet.pages[page], shaper)) {
+      found += name + ", page " + std::to_string(page + 1) + ": " + test::describe(collision) + "\n";
+    }
+  }
+  return found;
 }
 
 }  // namespace
 
-// Lessons over all instruments, meters and signs: no two glyphs of a row lie on each other, nothing leaves the text
-// box.
-TEST_CASE("no glyphs of one row of two hundred random lessons collide, and none leaves the margins") {
+// Lessons over all instruments, meters and signs.
+TEST_CASE("nothing lies on anything in three hundred random lessons, and nothing leaves the margins") {
   test::Music music;
   const templates::Measures& m = music.look.measures;
   std::string found;
-  for (unsigned seed = 1; seed <= 200; ++seed) {
-    const sheet::Sheet sheet = music.pages(test::RandomLesson(seed).write());
-    for (std::size_t page = 0; page < sheet.pages.size(); ++page) {
-      const sheet::Page& drawn = sheet.pages[page];
-      const std::string where = "seed " + std::to_string(seed) + ", page " + std::to_string(page + 1) + ": ";
-      for (const test::Collision& collision : test::collisions(drawn, music.fonts)) {
-        if (of_one_row(collision)) found += where + test::describe(collision) + "\n";
-      }
-      const sheet::Box text{m.margin_left, 0, drawn.width - m.margin_right, drawn.height};
-      for (const test::InkBox& ink : test::outside(drawn, music.fonts, text, 14)) {
-        found += where + "outside: " + test::describe(ink) + "\n";
+  for (unsigned seed = 1; seed <= 300; ++seed) {
+    const sheet::Sheet sheet = music.pages(test::random_lesson(seed));
+    const std::string name = "seed " + std::to_string(seed);
+    found += found_in(sheet, name, music.fonts);
+    for (const sheet::Page& page : sheet.pages) {
+      const sheet::Box text{m.margin_left, 0, page.width - m.margin_right, page.height};
+      for (const test::InkBox& ink : test::outside(page, music.fonts, text, 14)) {
+        found += name + ", outside: " + test::describe(ink) + "\n";
       }
     }
   }
+  CHECK(found == "");
+}
+
+TEST_CASE("nothing lies on anything in any demo lesson") {
+  test::Music music;
+  std::string found;
+  int lessons = 0;
+  for (const auto& entry : std::filesystem::directory_iterator(test::project_folder() + "/demo-lessons")) {
+    const std::string name = entry.path().filename().string();
+    if (!name.ends_with(".lesson.toml")) continue;
+    ++lessons;
+    const auto text = music.system.read(entry.path().string(), 1 << 22);
+    REQUIRE(std::holds_alternative<std::string>(text));
+    found += found_in(music.pages(std::get<std::string>(text)), name, music.fonts);
+  }
+  CHECK(lessons >= 6);
   CHECK(found == "");
 }

@@ -1,0 +1,146 @@
+// Signs that once lay on each other, or stood in the wrong place: one small lesson for each.
+#include <algorithm>
+
+#include "layout/music_collisions.h"
+#include "layout/music_fixture.h"
+#include "sheet/walk.h"
+
+using namespace fretsheaf;
+using sheet::Part;
+
+namespace {
+
+std::string guitar_lesson(const std::string& keys, const std::string& grid) {
+  return "title = \"Low tide\"\nkey = \"G major\"\ninstrument = \"guitar\"\n[[example]]\n" + keys + "\ntab = '''\n" +
+         grid + "'''\n";
+}
+
+std::vector<sheet::Box> boxes(const layout::MusicLine& line, Part part, typeface::Shaper& shaper) {
+  std::vector<sheet::Box> found;
+  for (const test::InkBox& ink : test::ink_boxes({0, 0, line.items}, shaper)) {
+    if (ink.part == part) found.push_back(ink.box);
+  }
+  std::sort(found.begin(), found.end(), [](const auto& a, const auto& b) { return a.left < b.left; });
+  return found;
+}
+
+// How many paths of a part a line has.
+int paths(const layout::MusicLine& line, Part part) {
+  int count = 0;
+  sheet::walk({0, 0, line.items}, [&](const sheet::Item& item, sheet::GroupChain) {
+    const auto* path = std::get_if<sheet::Path>(&item);
+    if (path != nullptr && path->part == part) ++count;
+  });
+  return count;
+}
+
+std::vector<std::string> texts(const layout::MusicLine& line, Part part) {
+  std::vector<std::string> found;
+  sheet::walk({0, 0, line.items}, [&](const sheet::Item& item, sheet::GroupChain) {
+    const auto* run = std::get_if<sheet::GlyphRun>(&item);
+    if (run != nullptr && run->part == part) found.push_back(run->text);
+  });
+  return found;
+}
+
+struct Mended {
+  const char* what;
+  std::string lesson;
+};
+
+}  // namespace
+
+TEST_CASE("signs that once lay on each other keep apart") {
+  const Mended all[] = {
+      {"slurs between the digits of chords", guitar_lesson("",
+                                                           "count | 1  2  3  4  |\n"
+                                                           "e     | 0  0        |\n"
+                                                           "B     | 0  h1 p0    |\n"
+                                                           "G     | 0  h2 0  5  |\n"
+                                                           "D     | 2  2  h4 p2 |\n")},
+      {"a slur from a note that is bent", guitar_lesson("",
+                                                        "count | 1      2   3   4  |\n"
+                                                        "B     | 5^1    h7         |\n"
+                                                        "G     | 5^1/2v 7   h9 p7  |\n")},
+      {"a slide from a note that is bent", guitar_lesson("", "count | 1    2  3 4 |\nB     | 5^1v /7 5\\  |\n")},
+      {"a ghost note under a slur", guitar_lesson("", "count | 1   2   3 4 |\nB     | (5) h7      |\n")},
+      {"a slur into a line",
+       guitar_lesson("bars-per-line = 1", "count | 1 2 3 4 | 1   2 3 4 |\nB     | 5 7 8 5 | h12 5 7 8 |\n")},
+      {"tremolo strokes on flags", guitar_lesson("",
+                                                 "count | 1   a   2 & (3) &   4 |\n"
+                                                 "mark  | TP------------------- |\n"
+                                                 "B     | 5   7   5 5     (7) 8 |\n")},
+      {"tremolo strokes on flags of a tab alone", guitar_lesson("staves = [\"tab\"]",
+                                                                "count | 1   a   2 & (3) &   4 |\n"
+                                                                "mark  | TP------------------- |\n"
+                                                                "B     | 5   7   5 5     (7) 8 |\n")},
+      {"articulations, ties and tuplets of a tab alone", guitar_lesson("staves = [\"tab\"]",
+                                                                       "count | 1 2  la li 3  & | 1 2   3  4 |\n"
+                                                                       "B     | 5 5> 7. 5_ 5> 7 |   5>  5. 7 |\n")},
+      {"a dynamic in the middle of a hairpin", guitar_lesson("",
+                                                             "count | 1 2 3 4 |\n"
+                                                             "mark  | <------ |\n"
+                                                             "mark  |   fff   |\n"
+                                                             "B     | 5 7 8 7 |\n")},
+      {"a tie under a new meter",
+       guitar_lesson("", "count | 1 2 3 4 | 1 2 3 |\nmeter |         | 3/4   |\nB     | 5 7 8 7 |   7 8 |\n")},
+      {"how often a repeat is played, under an ending's hook",
+       guitar_lesson("",
+                     "count  |: 1 2 3 4 | 1 2 3 4 :| 1 2 3 4 |\n"
+                     "ending |          | 1.       | 2.      |\n"
+                     "road   |          |       4x |         |\n"
+                     "B      |  5 7 8 7 | 7 8 7 5  | 5 7 8 5 |\n")},
+      {"the word of a ringing note at a bar line", guitar_lesson("",
+                                                                 "count | 1 2 3 4   | 1 2 3 4 |\n"
+                                                                 "mark  |       let | ---     |\n"
+                                                                 "B     | 5 7 8 7   | 7 8 7 5 |\n")},
+  };
+  test::Music music;
+  for (const Mended& mended : all) {
+    INFO(mended.what);
+    for (const sheet::Page& page : music.pages(mended.lesson).pages) {
+      for (const test::Collision& collision : test::collisions(page, music.fonts)) {
+        UNSCOPED_INFO(test::describe(collision));
+        CHECK(false);
+      }
+    }
+  }
+}
+
+TEST_CASE("a slide goes over the notes of other strings, from its first note to its second") {
+  test::Music music;
+  const auto lines = music.lines(guitar_lesson("", "count | 1 2 3 4  |\nB     |   5 7    |\nG     | 5     /9 |\n"));
+  const auto slides = boxes(lines.at(0), Part::slide, music.fonts);
+  const auto digits = boxes(lines.at(0), Part::digit, music.fonts);
+  REQUIRE(digits.size() == 4);
+  REQUIRE(!slides.empty());
+  CHECK(slides.front().left < digits[1].left);
+  CHECK(slides.back().right > digits[2].right);
+}
+
+TEST_CASE("a hairpin goes on after a dynamic in its middle") {
+  test::Music music;
+  const auto lines = music.lines(guitar_lesson("",
+                                               "count | 1 2 3 4 |\n"
+                                               "mark  | <------ |\n"
+                                               "mark  |     f   |\n"
+                                               "B     | 5 7 8 7 |\n"));
+  CHECK(paths(lines.at(0), Part::hairpin) == 2);
+}
+
+TEST_CASE("strings that do the same share one letter") {
+  test::Music music;
+  const auto lines = music.lines(guitar_lesson("", "count | 1 2  3  4 |\nB     | 5 h7 p5   |\nG     | 5 h7 h9   |\n"));
+  CHECK(texts(lines.at(0), Part::technique) == std::vector<std::string>{"h", "p h"});
+}
+
+TEST_CASE("what is muted or rings on is named again where it goes on in the next line") {
+  test::Music music;
+  const auto lines = music.lines(guitar_lesson("bars-per-line = 1",
+                                               "count | 1 2 3 4 | 1 2 3 4 |\n"
+                                               "mark  | PM----- | ----    |\n"
+                                               "B     | 5 7 8 7 | 7 8 7 5 |\n"));
+  REQUIRE(lines.size() == 2);
+  CHECK(texts(lines[0], Part::technique) == std::vector<std::string>{"P.M."});
+  CHECK(texts(lines[1], Part::technique) == std::vector<std::string>{"(P.M.)"});
+}
