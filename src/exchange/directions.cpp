@@ -1,6 +1,7 @@
 #include "exchange/directions.h"
 
 #include <array>
+#include <cstdint>
 #include <string_view>
 
 #include "exchange/note.h"
@@ -10,10 +11,30 @@ namespace fretsheaf::exchange {
 
 namespace {
 
-Element direction_type(Element measure, Element& direction, const char* placement) {
-  direction = measure.add("direction").set("placement", placement);
-  return direction.add("direction-type");
-}
+// A <direction> of the first staff while it is written: its type, then its offset, staff and sound, in that order.
+class Direction {
+ public:
+  Direction(Element measure, const char* placement)
+      : element_(measure.add("direction").set("placement", placement)), type_(element_.add("direction-type")) {}
+
+  Element& type() { return type_; }
+  // `ticks` after (or before) the current place. Its sound goes with it unless it is to happen at the current place.
+  Direction& offset(std::int64_t ticks, bool sound = true) {
+    if (ticks == 0) return *this;
+    Element offset = element_.add("offset", ticks);
+    if (sound) offset.set("sound", "yes");
+    return *this;
+  }
+  Direction& staff() {
+    element_.add("staff", 1);
+    return *this;
+  }
+  Element sound() { return element_.add("sound"); }
+
+ private:
+  Element element_;
+  Element type_;
+};
 
 std::string decimal(theory::Rational value) {
   std::string text = std::to_string(value.to_double());
@@ -38,13 +59,12 @@ std::optional<std::string> loudness(std::string_view dynamic) {
 }
 
 void write_tempo(Element measure, const score::TempoMark& tempo) {
-  Element direction(nullptr);
-  Element metronome = direction_type(measure, direction, "above").add("metronome");
+  Direction direction(measure, "above");
+  Element metronome = direction.type().add("metronome");
   metronome.add("beat-unit", type_name(tempo.beat.log2));
   for (int dot = 0; dot < tempo.beat.dots; ++dot) metronome.add("beat-unit-dot");
   metronome.add("per-minute", tempo.last);
-  direction.add("staff", 1);
-  direction.add("sound").set("tempo", decimal(theory::quarters_per_minute(tempo.last, tempo.beat_length)));
+  direction.staff().sound().set("tempo", decimal(theory::quarters_per_minute(tempo.last, tempo.beat_length)));
 }
 
 words::Word feel_word(theory::Feel feel) {
@@ -62,64 +82,103 @@ words::Word feel_word(theory::Feel feel) {
 }
 
 void write_feel(Element measure, const Part& part) {
-  Element direction(nullptr);
-  direction_type(measure, direction, "above")
-      .add("words", std::string(words::word(part.score.language, feel_word(part.example.feel))));
-  direction.add("staff", 1);
-  Element swing = direction.add("sound").add("swing");
-  if (part.example.feel == theory::Feel::straight) {
+  const theory::Feel feel = part.example.feel;
+  Direction direction(measure, "above");
+  direction.type().add("words", std::string(words::word(part.score.language, feel_word(feel))));
+  Element swing = direction.staff().sound().add("swing");
+  if (feel == theory::Feel::straight) {
     swing.add("straight");
     return;
   }
   swing.add("first", part.score.swing_ratio.numerator());
   swing.add("second", part.score.swing_ratio.denominator());
-  swing.add("swing-type", part.example.feel == theory::Feel::swing_16 ? "16th" : "eighth");
-}
-
-void write_wedge(Element measure, const lesson::Span& span, bool stop) {
-  Element direction(nullptr);
-  const char* type = stop ? "stop" : span.kind == lesson::SpanKind::crescendo ? "crescendo" : "diminuendo";
-  direction_type(measure, direction, "below").add("wedge").set("type", type);
-  direction.add("staff", 1);
+  swing.add("swing-type", feel == theory::Feel::swing_16 ? "16th" : "eighth");
+  if (feel == theory::Feel::shuffle) swing.add("swing-style", "shuffle");
 }
 
 bool is_wedge(const lesson::Span& span) {
   return span.kind == lesson::SpanKind::crescendo || span.kind == lesson::SpanKind::diminuendo;
 }
 
-void write_words(Element measure, const std::string& text, const char* placement) {
-  Element direction(nullptr);
-  direction_type(measure, direction, placement).add("words", text);
-  direction.add("staff", 1);
+// How a span begins and ends on paper: a hairpin, or words and a broken line.
+void write_span(Element measure, const lesson::Span& span, bool stop, std::int64_t ticks) {
+  if (is_wedge(span)) {
+    Direction direction(measure, "below");
+    const char* type = stop ? "stop" : span.kind == lesson::SpanKind::crescendo ? "crescendo" : "diminuendo";
+    direction.type().add("wedge").set("type", type);
+    direction.offset(ticks).staff();
+    return;
+  }
+  // Marks of a tremolo stand on the stems.
+  if (span.kind == lesson::SpanKind::tremolo) return;
+  const bool mute = span.kind == lesson::SpanKind::palm_mute;
+  if (!stop) {
+    Direction words(measure, "below");
+    words.type().add("words", mute ? "P.M." : "let ring");
+    words.offset(ticks).staff();
+  }
+  Direction dashes(measure, "below");
+  dashes.type().add("dashes").set("type", stop ? "stop" : "start").set("number", mute ? "1" : "2");
+  dashes.offset(ticks).staff();
 }
 
-// Road signs with what they do when the music is played (MusicXML 4.0, sound).
-void write_road(Element measure, const std::string& text) {
-  Element direction(nullptr);
-  Element type = direction_type(measure, direction, "above");
-  if (text == "segno" || text == "coda") {
-    type.add(text.c_str());
+void write_words(Element measure, const std::string& text, const char* placement, std::int64_t ticks) {
+  Direction direction(measure, placement);
+  direction.type().add("words", text);
+  direction.offset(ticks).staff();
+}
+
+// Whether a road sign is a place to go to, which is met where it stands. All others act when their bar has been played,
+// but a fine when its note has.
+bool is_goal(const std::string& text) {
+  return text == "segno" || text == "coda";
+}
+
+// Road signs with what they do when the music is played (MusicXML 4.0, sound). A jump happens at the current place, and
+// is drawn `ticks` away from it.
+void write_road(Element measure, const std::string& text, std::int64_t ticks) {
+  Direction direction(measure, "above");
+  if (is_goal(text)) {
+    direction.type().add(text.c_str());
   } else {
-    type.add("words", text);
+    direction.type().add("words", text);
   }
-  direction.add("staff", 1);
-  Element sound = direction.add("sound");
-  if (text == "segno") sound.set("segno", "segno");
-  if (text == "coda") sound.set("coda", "coda");
+  direction.offset(ticks, is_goal(text)).staff();
+  Element sound = direction.sound();
+  if (is_goal(text)) sound.set(text.c_str(), text);
   if (text == "fine") sound.set("fine", "yes");
   if (text == "To Coda") sound.set("tocoda", "coda");
   if (text.starts_with("D.S.")) sound.set("dalsegno", "segno");
   if (text.starts_with("D.C.")) sound.set("dacapo", "yes");
 }
 
+void write_dynamic(Element measure, const std::string& text, std::int64_t ticks) {
+  Direction direction(measure, "below");
+  direction.type().add("dynamics").add(text.c_str());
+  direction.offset(ticks).staff();
+  if (const auto level = loudness(text)) direction.sound().set("dynamics", *level);
+}
+
+// The dynamics of the bar that a `%` repeats sound again and are not printed.
+void repeat_dynamics(Element measure, const Part& part, int bar, theory::Rational from, theory::Rational to) {
+  int source = bar;
+  while (source > 0 && part.example.bars[source].same_as_previous) --source;
+  for (const lesson::Dynamic& dynamic : part.example.dynamics) {
+    const bool here = dynamic.moment.bar == source && from <= dynamic.moment.at && dynamic.moment.at < to;
+    const auto level = loudness(dynamic.text);
+    if (!here || !level) continue;
+    Element sound = measure.add("sound").set("dynamics", *level);
+    if (dynamic.moment.at != from) sound.add("offset", part.ticks(dynamic.moment.at - from));
+  }
+}
+
 }  // namespace
 
 void write_opening(Element measure, const Part& part, bool new_feel) {
   const std::string name = score::plain(part.example.title);
-  if (!name.empty()) {
-    write_words(measure,
-                words::fill_number(part.score.language, words::Word::example, part.example.number) + ": " + name,
-                "above");
+  const std::string number = words::fill_number(part.score.language, words::Word::example, part.example.number);
+  if (!name.empty() || part.score.examples.size() > 1) {
+    write_words(measure, name.empty() ? number : number + ": " + name, "above", 0);
   }
   if (part.example.tempo) write_tempo(measure, *part.example.tempo);
   if (new_feel) write_feel(measure, part);
@@ -132,33 +191,47 @@ void write_directions_at(Element measure, const Part& part, int bar, int event) 
   const auto here = [&](theory::Rational at) { return from <= at && at < to; };
   for (const lesson::Word& word : own.sections) {
     if (!here(word.at)) continue;
-    Element direction(nullptr);
-    direction_type(measure, direction, "above").add("rehearsal", word.text);
-    direction.add("staff", 1);
+    Direction direction(measure, "above");
+    direction.type().add("rehearsal", word.text);
+    direction.offset(part.ticks(word.at - from)).staff();
   }
   for (const lesson::Word& word : own.roads) {
-    if (here(word.at)) write_road(measure, word.text);
+    if (here(word.at) && is_goal(word.text)) write_road(measure, word.text, part.ticks(word.at - from));
   }
   for (const lesson::Word& word : own.texts) {
-    if (here(word.at)) write_words(measure, word.text, "below");
+    if (here(word.at)) write_words(measure, word.text, "below", part.ticks(word.at - from));
   }
+  if (own.same_as_previous) repeat_dynamics(measure, part, bar, from, to);
   for (const lesson::Dynamic& dynamic : part.example.dynamics) {
     if (dynamic.moment.bar != bar || !here(dynamic.moment.at)) continue;
-    Element direction(nullptr);
-    direction_type(measure, direction, "below").add("dynamics").add(dynamic.text.c_str());
-    direction.add("staff", 1);
-    if (const auto level = loudness(dynamic.text)) direction.add("sound").set("dynamics", *level);
+    write_dynamic(measure, dynamic.text, part.ticks(dynamic.moment.at - from));
   }
   for (const lesson::Span& span : part.example.spans) {
-    if (is_wedge(span) && span.first.bar == bar && here(span.first.at)) write_wedge(measure, span, false);
+    if (span.first.bar == bar && here(span.first.at)) {
+      write_span(measure, span, false, part.ticks(span.first.at - from));
+    }
   }
 }
 
 void write_directions_after(Element measure, const Part& part, int bar, int event) {
-  const score::Event& own = part.example.bars[bar].events[event];
+  const score::Bar& own = part.example.bars[bar];
+  const theory::Rational from = own.events[event].at;
+  const theory::Rational to = from + own.events[event].length;
   for (const lesson::Span& span : part.example.spans) {
-    if (!is_wedge(span) || span.last.bar != bar) continue;
-    if (own.at <= span.last.at && span.last.at < own.at + own.length) write_wedge(measure, span, true);
+    if (span.last.bar == bar && from <= span.last.at && span.last.at < to) write_span(measure, span, true, 0);
+  }
+  for (const lesson::Word& word : own.roads) {
+    if (word.text == "fine" && from <= word.at && word.at < to) {
+      write_road(measure, word.text, part.ticks(word.at - to));
+    }
+  }
+}
+
+void write_directions_at_end(Element measure, const Part& part, int bar) {
+  const score::Bar& own = part.example.bars[bar];
+  if (own.plays > 0) write_words(measure, std::to_string(own.plays) + "x", "above", 0);
+  for (const lesson::Word& word : own.roads) {
+    if (!is_goal(word.text) && word.text != "fine") write_road(measure, word.text, part.ticks(word.at - own.end));
   }
 }
 

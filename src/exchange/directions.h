@@ -11,7 +11,10 @@ void write_opening(Element measure, const Part& part, bool new_feel);
 // Everything that stands at an event's start: dynamics, hairpins that begin, section marks, words, road signs.
 void write_directions_at(Element measure, const Part& part, int bar, int event);
 
-// Hairpins whose last event this is.
+// What ends with an event: hairpins and lines whose last one it is, a fine.
 void write_directions_after(Element measure, const Part& part, int bar, int event);
+
+// What ends with its bar: jumps, how often a repeat is played.
+void write_directions_at_end(Element measure, const Part& part, int bar);
 
 }  // namespace fretsheaf::exchange

@@ -82,10 +82,10 @@ bool holds(const theory::Chord& chord, int number) {
   return std::any_of(degrees.begin(), degrees.end(), [&](const theory::Degree& own) { return own.number == number; });
 }
 
-// A degree's alteration counts from the dominant chord's own tone in an added one, from the chord's in an altered one
-// (MusicXML 4.0, degree-alter): an added seventh is minor already.
+// The kind's text has it already. A degree's alteration counts from the dominant chord's own tone in an added one, from
+// the chord's in an altered one (MusicXML 4.0, degree-alter): an added seventh is minor already.
 void write_degree(Element harmony, const theory::Degree& degree, const char* type) {
-  Element element = harmony.add("degree");
+  Element element = harmony.add("degree").set("print-object", "no");
   element.add("degree-value", degree.number);
   element.add("degree-alter", degree.number == 7 ? degree.alteration + 1 : degree.alteration);
   element.add("degree-type", type);
@@ -102,7 +102,7 @@ void write_harmony(Element measure, const score::ChordMark& mark, long long offs
   Element harmony = measure.add("harmony");
   if (!mark.chord) {
     // The schema wants a root; with the kind "none" it is not shown.
-    write_step(harmony.add("root"), "root-step", "root-alter", {});
+    harmony.add("root").add("root-step", "C").set("text", "");
     harmony.add("kind", "none").set("text", "N.C.");
   } else {
     const theory::Chord& chord = *mark.chord;

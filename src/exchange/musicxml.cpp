@@ -1,7 +1,5 @@
 #include "exchange/musicxml.h"
 
-#include <algorithm>
-
 #include "exchange/element.h"
 #include "exchange/measure.h"
 #include "exchange/part.h"
@@ -9,19 +7,6 @@
 namespace fretsheaf::exchange {
 
 namespace {
-
-bool asks_for_notes(const score::Example& example) {
-  return std::find(example.staves.begin(), example.staves.end(), lesson::Staff::notes) != example.staves.end();
-}
-
-// The notes staff stands over the tab in all of the part where one example asks for it.
-std::vector<StaffKind> staves_of(const score::Score& score, const score::Example& example) {
-  if (!example.has_strings) return {StaffKind::strums};
-  if (std::any_of(score.examples.begin(), score.examples.end(), asks_for_notes)) {
-    return {StaffKind::notes, StaffKind::tab};
-  }
-  return {StaffKind::tab};
-}
 
 void write_identification(Element root, const score::Score& score) {
   root.add("work").add("work-title", score.title);
@@ -56,8 +41,15 @@ std::string musicxml(const score::Score& score) {
   Running running;
   for (const score::Example& example : score.examples) {
     if (example.bars.empty()) continue;
-    const Part part{
-        score, example, staves_of(score, example), divisions_of(example), joins_of(example), repeat_targets(example)};
+    const Part part{score,
+                    example,
+                    staves_of(score, example),
+                    divisions_of(example),
+                    joins_of(example),
+                    repeat_targets(example),
+                    bar_repeats(example),
+                    syllables_of(example),
+                    cover_of(example)};
     for (int bar = 0; bar < static_cast<int>(example.bars.size()); ++bar) {
       write_measure(part_element, part, bar, running);
     }

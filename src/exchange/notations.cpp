@@ -1,5 +1,6 @@
 #include "exchange/notations.h"
 
+#include <map>
 #include <optional>
 
 namespace fretsheaf::exchange {
@@ -7,17 +8,6 @@ namespace fretsheaf::exchange {
 namespace {
 
 using lesson::Approach;
-
-bool within(const Part& part, lesson::SpanKind kind, int bar, const score::Event& event) {
-  const auto before = [](const lesson::Moment& a, const lesson::Moment& b) {
-    return a.bar != b.bar ? a.bar < b.bar : a.at < b.at;
-  };
-  const lesson::Moment moment{bar, event.at};
-  for (const lesson::Span& span : part.example.spans) {
-    if (span.kind == kind && !before(moment, span.first) && !before(span.last, moment)) return true;
-  }
-  return false;
-}
 
 // The groups inside <notations>, made when the first thing goes into them, so that no empty one is written.
 class Notations {
@@ -42,13 +32,16 @@ class Notations {
   std::optional<Element> ornaments_;
 };
 
-void write_tuplet(Notations& notations, const Part& part, const Tone& tone) {
+// A tab says nothing of rhythm that the staff above it says already.
+void write_tuplet(Notations& notations, const Part& part, const Tone& tone, bool shown) {
   const score::Bar& bar = part.example.bars[tone.bar];
   const score::Event& event = bar.events[tone.event];
   if (!event.tuplet) return;
   const score::Tuplet& tuplet = bar.tuplets[*event.tuplet];
   if (tone.event == tuplet.first) {
-    notations.all().add("tuplet").set("type", "start").set("bracket", tuplet.bracket ? "yes" : "no");
+    Element element = notations.all().add("tuplet").set("type", "start");
+    element.set("bracket", shown && tuplet.bracket ? "yes" : "no");
+    if (!shown) element.set("show-number", "none");
   }
   if (tone.event == tuplet.last) notations.all().add("tuplet").set("type", "stop");
 }
@@ -71,6 +64,16 @@ void write_slides(Notations& notations, const Joins* joins) {
   if (joins->to && is_slide(*joins->to)) slide(*joins->to, "start");
 }
 
+// Hammered and pulled notes stand under a slur, pair by pair.
+void write_slurs(Notations& notations, const Joins* joins) {
+  if (joins == nullptr) return;
+  const auto slur = [&](const Join& join, const char* type) {
+    notations.all().add("slur").set("type", type).set("number", std::to_string(join.number));
+  };
+  if (joins->from && !is_slide(*joins->from)) slur(*joins->from, "stop");
+  if (joins->to && !is_slide(*joins->to)) slur(*joins->to, "start");
+}
+
 void write_pulls(Notations& notations, const Joins* joins) {
   if (joins == nullptr) return;
   const auto pull = [&](const Join& join, const char* type) {
@@ -91,16 +94,17 @@ void write_place(Notations& notations, const fretboard::Place& place, StaffKind 
 
 void write_bend(Notations& notations, const lesson::Bend& bend) {
   const theory::Rational semitones = bend.tones * theory::Rational(2);
-  const auto alter = [&] {
-    std::string text = std::to_string(semitones.to_double());
+  const auto alter = [](theory::Rational steps) {
+    std::string text = std::to_string(steps.to_double());
     text.erase(text.find_last_not_of('0') + 1);
     if (text.ends_with('.')) text.pop_back();
     return text;
   };
-  notations.technical().add("bend").add("bend-alter", alter());
+  notations.technical().add("bend").add("bend-alter", alter(semitones));
   if (!bend.release) return;
+  // It counts the steps back (MusicXML 4.0, bend-alter).
   Element back = notations.technical().add("bend");
-  back.add("bend-alter", alter());
+  back.add("bend-alter", alter(-semitones));
   back.add("release");
 }
 
@@ -110,8 +114,7 @@ void write_technical(Notations& notations, const score::Note& own) {
     harmonic.add("natural");
     harmonic.add("sounding-pitch");
   }
-  if (!own.finger.empty() && own.finger != "T") notations.technical().add("fingering", own.finger);
-  if (own.finger == "T") notations.technical().add("fingering", "T");
+  if (!own.finger.empty()) notations.technical().add("fingering", own.finger);
   if (own.hand == "T") {
     notations.technical().add("other-technical", "thumb slap");
   } else if (own.hand == "P") {
@@ -135,7 +138,7 @@ void write_articulations(Notations& notations, const score::Note& own) {
 void write_event_signs(Notations& notations, const Part& part, const Tone& tone) {
   const score::Event& event = part.example.bars[tone.bar].events[tone.event];
   if (event.stroke) notations.technical().add(*event.stroke == lesson::Stroke::down ? "down-bow" : "up-bow");
-  if (within(part, lesson::SpanKind::tremolo, tone.bar, event)) {
+  if (part.cover.tremolo.contains({tone.bar, tone.event})) {
     notations.ornaments().add("tremolo", "3").set("type", "single");
   }
   if (event.fermata) notations.all().add("fermata").set("type", "upright");
@@ -148,27 +151,25 @@ void write_ties(Notations& notations, bool from, bool to) {
 
 }  // namespace
 
-bool palm_muted(const Part& part, int bar, const score::Event& event) {
-  return within(part, lesson::SpanKind::palm_mute, bar, event);
-}
-
 void write_notations(Element note, const Part& part, const Tone& tone, StaffKind kind, bool first) {
   const score::Event& event = part.example.bars[tone.bar].events[tone.event];
   const score::Note& own = event.notes[tone.note];
   Notations notations(note);
   write_ties(notations, own.tie_from, own.tie_to);
-  if (within(part, lesson::SpanKind::let_ring, tone.bar, event) && !own.tie_to) {
+  if (part.cover.let_ring.contains({tone.bar, tone.event}) && !own.tie_to) {
     notations.all().add("tied").set("type", "let-ring");
   }
-  if (first) write_tuplet(notations, part, tone);
+  if (first) write_tuplet(notations, part, tone, kind != StaffKind::tab);
   const Joins* joins = joins_at(part, tone);
+  write_slurs(notations, joins);
   write_slides(notations, joins);
   write_place(notations, own.place, kind);
   write_pulls(notations, joins);
   write_technical(notations, own);
   if (own.vibrato && !own.tie_from) {
-    notations.ornaments().add("wavy-line").set("type", "start");
-    notations.ornaments().add("wavy-line").set("type", "stop");
+    const std::string number = std::to_string(own.place.string);
+    notations.ornaments().add("wavy-line").set("type", "start").set("number", number);
+    notations.ornaments().add("wavy-line").set("type", "stop").set("number", number);
   }
   write_articulations(notations, own);
   if (first) write_event_signs(notations, part, tone);
@@ -177,15 +178,16 @@ void write_notations(Element note, const Part& part, const Tone& tone, StaffKind
 void write_grace_notations(Element note, const Part& part, const Tone& tone, StaffKind kind) {
   Notations notations(note);
   const Joins* joins = joins_at(part, tone);
+  write_slurs(notations, joins);
   write_slides(notations, joins);
   const score::Note& main = part.example.bars[tone.bar].events[tone.event].notes[tone.note];
   write_place(notations, main.graces[tone.grace].place, kind);
   write_pulls(notations, joins);
 }
 
-void write_rest_notations(Element note, const Part& part, const Tone& tone) {
+void write_rest_notations(Element note, const Part& part, const Tone& tone, StaffKind kind) {
   Notations notations(note);
-  write_tuplet(notations, part, tone);
+  write_tuplet(notations, part, tone, kind != StaffKind::tab);
   if (part.example.bars[tone.bar].events[tone.event].fermata) {
     notations.all().add("fermata").set("type", "upright");
   }
@@ -195,17 +197,26 @@ void write_strum_notations(Element note, const Part& part, const Tone& tone) {
   const score::Event& event = part.example.bars[tone.bar].events[tone.event];
   Notations notations(note);
   write_ties(notations, event.tie_from, event.tie_to);
-  write_tuplet(notations, part, tone);
+  write_tuplet(notations, part, tone, true);
   if (event.strum == lesson::Strum::accented && event.struck) notations.articulations().add("accent");
   write_event_signs(notations, part, tone);
 }
 
-void write_lyrics(Element note, const score::Bar& bar, const score::Event& event) {
-  for (const lesson::Word& word : bar.lyrics) {
-    if (word.at != event.at) continue;
-    Element lyric = note.add("lyric").set("number", std::to_string(word.row + 1));
-    lyric.add("syllabic", word.goes_on ? "begin" : "single");
+void write_lyrics(Element note, const Part& part, const Tone& tone) {
+  const score::Bar& bar = part.example.bars[tone.bar];
+  const score::Event& event = bar.events[tone.event];
+  std::map<int, Element> verses;
+  for (std::size_t i = 0; i < bar.lyrics.size(); ++i) {
+    const lesson::Word& word = bar.lyrics[i];
+    if (word.at < event.at || word.at >= event.at + event.length) continue;
+    const auto known = verses.find(word.row);
+    Element lyric =
+        known != verses.end() ? known->second : note.add("lyric").set("number", std::to_string(word.row + 1));
+    // Syllables on counts that a note is held over share it.
+    if (known != verses.end()) lyric.add("elision", " ");
+    lyric.add("syllabic", part.syllables[static_cast<std::size_t>(tone.bar)][i]);
     lyric.add("text", word.text);
+    verses.emplace(word.row, lyric);
   }
 }
 

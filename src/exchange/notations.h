@@ -9,12 +9,10 @@ namespace fretsheaf::exchange {
 // the first note of a chord, which carries what belongs to the whole event.
 void write_notations(Element note, const Part& part, const Tone& tone, StaffKind kind, bool first);
 void write_grace_notations(Element note, const Part& part, const Tone& tone, StaffKind kind);
-void write_rest_notations(Element note, const Part& part, const Tone& tone);
+void write_rest_notations(Element note, const Part& part, const Tone& tone, StaffKind kind);
 void write_strum_notations(Element note, const Part& part, const Tone& tone);
 
 // The syllables that stand under the event.
-void write_lyrics(Element note, const score::Bar& bar, const score::Event& event);
-
-bool palm_muted(const Part& part, int bar, const score::Event& event);
+void write_lyrics(Element note, const Part& part, const Tone& tone);
 
 }  // namespace fretsheaf::exchange

@@ -85,15 +85,17 @@ void write_pitched(Element measure, const Part& part, const Tone& tone, StaffKin
   if (own.tie_to) note.add("tie").set("type", "start");
   note.add("voice", staff);
   write_value(note, bar, event);
+  // A tab's digits have no stems where a staff above has the rhythm.
+  if (kind == StaffKind::tab) note.add("stem", "none");
   write_head(note, own.head);
   note.add("staff", staff);
-  if (!chord) write_beams(note, event);
+  if (!chord && kind != StaffKind::tab) write_beams(note, event);
   write_notations(note, part, tone, kind, !chord);
-  if (!chord && staff == 1) write_lyrics(note, bar, event);
-  if (palm_muted(part, tone.bar, event)) note.add("play").add("mute", "palm");
+  if (!chord && staff == 1) write_lyrics(note, part, tone);
+  if (part.cover.palm_mute.contains({tone.bar, tone.event})) note.add("play").add("mute", "palm");
 }
 
-void write_rest(Element measure, const Part& part, const Tone& tone, int staff) {
+void write_rest(Element measure, const Part& part, const Tone& tone, StaffKind kind, int staff) {
   const score::Bar& bar = part.example.bars[tone.bar];
   const score::Event& event = bar.events[tone.event];
   Element note = measure.add("note");
@@ -103,16 +105,19 @@ void write_rest(Element measure, const Part& part, const Tone& tone, int staff) 
   note.add("voice", staff);
   if (!event.whole_bar_rest) write_value(note, bar, event);
   note.add("staff", staff);
-  write_rest_notations(note, part, tone);
+  write_rest_notations(note, part, tone, kind);
+  if (staff == 1) write_lyrics(note, part, tone);
 }
 
+// On the middle line of its clef; a percussion clef's is the treble clef's (MusicXML 4.0, display-step).
 void write_strum(Element measure, const Part& part, const Tone& tone, int staff) {
   const score::Bar& bar = part.example.bars[tone.bar];
   const score::Event& event = bar.events[tone.event];
   Element note = measure.add("note");
   Element place = note.add("unpitched");
-  place.add("display-step", "B");
-  place.add("display-octave", 4);
+  const bool bass = part.score.clef == fretboard::Clef::bass && part.staves.size() > 1;
+  place.add("display-step", bass ? "D" : "B");
+  place.add("display-octave", bass ? 3 : 4);
   note.add("duration", part.ticks(event.length));
   if (event.tie_from) note.add("tie").set("type", "stop");
   if (event.tie_to) note.add("tie").set("type", "start");
@@ -125,16 +130,25 @@ void write_strum(Element measure, const Part& part, const Tone& tone, int staff)
   note.add("staff", staff);
   write_beams(note, event);
   write_strum_notations(note, part, tone);
-  if (staff == 1) write_lyrics(note, bar, event);
+  if (staff == 1) write_lyrics(note, part, tone);
 }
 
 }  // namespace
+
+void write_silence(Element measure, const Part& part, int bar, int staff) {
+  Element note = measure.add("note").set("print-object", "no");
+  note.add("rest").set("measure", "yes");
+  const score::Bar& own = part.example.bars[bar];
+  note.add("duration", part.ticks(own.end - own.begin));
+  note.add("voice", staff);
+  note.add("staff", staff);
+}
 
 void write_event(Element measure, const Part& part, int bar, int event, int staff) {
   const StaffKind kind = part.staves[static_cast<std::size_t>(staff - 1)];
   const score::Event& own = part.example.bars[bar].events[event];
   const Tone tone{bar, event, 0, -1};
-  if (own.rest) return write_rest(measure, part, tone, staff);
+  if (own.rest) return write_rest(measure, part, tone, kind, staff);
   if (own.notes.empty()) return write_strum(measure, part, tone, staff);
 
   // Grace notes come first, string by string; the notes from the lowest string up.

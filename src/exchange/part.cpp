@@ -1,6 +1,8 @@
 #include "exchange/part.h"
 
+#include <algorithm>
 #include <numeric>
+#include <string_view>
 
 namespace fretsheaf::exchange {
 
@@ -25,6 +27,21 @@ class StringWalk {
   std::map<int, Tone> latest_;
 };
 
+// A word that its row leaves open ends with its last syllable.
+void close_words(const score::Example& example, Syllables& syllables) {
+  std::map<int, const char**> last;
+  for (std::size_t bar = 0; bar < example.bars.size(); ++bar) {
+    for (std::size_t word = 0; word < example.bars[bar].lyrics.size(); ++word) {
+      last[example.bars[bar].lyrics[word].row] = &syllables[bar][word];
+    }
+  }
+  for (const auto& [row, syllable] : last) {
+    const std::string_view own = *syllable;
+    if (own == "begin") *syllable = "single";
+    if (own == "middle") *syllable = "end";
+  }
+}
+
 }  // namespace
 
 std::map<Tone, Joins> joins_of(const score::Example& example) {
@@ -47,6 +64,55 @@ std::map<Tone, Joins> joins_of(const score::Example& example) {
   return joins;
 }
 
+std::vector<StaffKind> staves_of(const score::Score& score) {
+  const bool strings = std::any_of(score.examples.begin(), score.examples.end(),
+                                   [](const score::Example& example) { return example.has_strings; });
+  if (strings) return {StaffKind::notes, StaffKind::tab};
+  return {StaffKind::strums};
+}
+
+std::vector<StaffKind> staves_of(const score::Score& score, const score::Example& example) {
+  std::vector<StaffKind> staves = staves_of(score);
+  if (!example.has_strings && staves.size() == 2) return {StaffKind::strums, StaffKind::silent};
+  return staves;
+}
+
+Syllables syllables_of(const score::Example& example) {
+  Syllables syllables;
+  std::map<int, bool> inside;  // by verse: the syllable before goes on
+  for (const score::Bar& bar : example.bars) {
+    syllables.emplace_back();
+    for (const lesson::Word& word : bar.lyrics) {
+      bool& goes_on = inside[word.row];
+      syllables.back().push_back(goes_on ? (word.goes_on ? "middle" : "end") : (word.goes_on ? "begin" : "single"));
+      goes_on = word.goes_on;
+    }
+  }
+  close_words(example, syllables);
+  return syllables;
+}
+
+SpanCover cover_of(const score::Example& example) {
+  SpanCover cover;
+  for (const lesson::Span& span : example.spans) {
+    std::set<std::pair<int, int>>* covered = span.kind == lesson::SpanKind::palm_mute  ? &cover.palm_mute
+                                             : span.kind == lesson::SpanKind::let_ring ? &cover.let_ring
+                                             : span.kind == lesson::SpanKind::tremolo  ? &cover.tremolo
+                                                                                       : nullptr;
+    if (covered == nullptr) continue;
+    for (int bar = span.first.bar; bar <= span.last.bar; ++bar) {
+      const std::vector<score::Event>& events = example.bars[static_cast<std::size_t>(bar)].events;
+      for (int event = 0; event < static_cast<int>(events.size()); ++event) {
+        const score::Event& own = events[static_cast<std::size_t>(event)];
+        const bool begun = bar > span.first.bar || own.at + own.length > span.first.at;
+        const bool ended = bar == span.last.bar && own.at > span.last.at;
+        if (begun && !ended) covered->insert({bar, event});
+      }
+    }
+  }
+  return cover;
+}
+
 std::int64_t divisions_of(const score::Example& example) {
   std::int64_t divisions = 1;
   const auto take_in = [&](theory::Rational length) {
@@ -56,7 +122,12 @@ std::int64_t divisions_of(const score::Example& example) {
     take_in(bar.end - bar.begin);
     for (const score::Event& event : bar.events) take_in(event.length);
     for (const score::ChordMark& chord : bar.chords) take_in(chord.at);
+    for (const auto* words : {&bar.texts, &bar.sections, &bar.roads}) {
+      for (const lesson::Word& word : *words) take_in(word.at);
+    }
   }
+  for (const lesson::Dynamic& dynamic : example.dynamics) take_in(dynamic.moment.at);
+  for (const lesson::Span& span : example.spans) take_in(span.first.at);
   return divisions;
 }
 
@@ -69,6 +140,27 @@ std::vector<bool> repeat_targets(const score::Example& example) {
     if (right == lesson::BarSign::repeat_begin || right == lesson::BarSign::repeat_both) latest = i + 1;
   }
   return targets;
+}
+
+namespace {
+
+bool same_symbols(const score::Event& a, const score::Event& b) {
+  return a.at == b.at && a.length == b.length && a.rest == b.rest && a.slash == b.slash &&
+         std::equal(a.notes.begin(), a.notes.end(), b.notes.begin(), b.notes.end(),
+                    [](const score::Note& x, const score::Note& y) { return x.place == y.place && x.head == y.head; });
+}
+
+}  // namespace
+
+std::vector<bool> bar_repeats(const score::Example& example) {
+  std::vector<bool> repeats(example.bars.size(), false);
+  for (std::size_t i = 1; i < example.bars.size(); ++i) {
+    const std::vector<score::Event>& before = example.bars[i - 1].events;
+    const std::vector<score::Event>& own = example.bars[i].events;
+    repeats[i] = example.bars[i].same_as_previous &&
+                 std::equal(before.begin(), before.end(), own.begin(), own.end(), same_symbols);
+  }
+  return repeats;
 }
 
 }  // namespace fretsheaf::exchange

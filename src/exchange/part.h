@@ -3,7 +3,9 @@
 #include <cstdint>
 #include <map>
 #include <optional>
+#include <set>
 #include <tuple>
+#include <utility>
 #include <vector>
 
 #include "score/score.h"
@@ -35,22 +37,48 @@ struct Joins {
 // Every note of an example that is joined to another.
 std::map<Tone, Joins> joins_of(const score::Example& example);
 
+// Where a syllable stands in its word, by verse (row), bar and index in the bar's lyrics: "single", "begin", …
+using Syllables = std::vector<std::vector<const char*>>;
+Syllables syllables_of(const score::Example& example);
+
+// Which written symbols a palm mute, a let ring or a tremolo covers, by bar and event.
+struct SpanCover {
+  std::set<std::pair<int, int>> palm_mute;
+  std::set<std::pair<int, int>> let_ring;
+  std::set<std::pair<int, int>> tremolo;
+};
+SpanCover cover_of(const score::Example& example);
+
 // How many divisions of a quarter note make every duration of the example a whole number.
 std::int64_t divisions_of(const score::Example& example);
 
 // The bars (by index) that a `:|` without a `|:` of its own goes back to.
 std::vector<bool> repeat_targets(const score::Example& example);
 
-enum class StaffKind { notes, tab, strums };
+// The bars (by index) that a bar-repeat sign may stand for: the same symbols as in the bar before. A `%` after a bar
+// that begins by holding a rest may hold a note.
+std::vector<bool> bar_repeats(const score::Example& example);
+
+// What an example writes on a staff. A rhythm writes its strums on the first one and leaves the tab silent.
+enum class StaffKind { notes, tab, strums, silent };
+
+// The staves of the whole part, top down, in all of its measures: notes over tab, or one of strums where no example has
+// strings. A part whose staves come and go is one that few programs read.
+std::vector<StaffKind> staves_of(const score::Score& score);
+// What the example writes on them.
+std::vector<StaffKind> staves_of(const score::Score& score, const score::Example& example);
 
 // What the export of an example knows while it writes.
 struct Part {
   const score::Score& score;
   const score::Example& example;
-  std::vector<StaffKind> staves;  // top down; MusicXML numbers them from 1
+  std::vector<StaffKind> staves;  // top down, as this example writes on them; MusicXML numbers them from 1
   std::int64_t divisions = 1;
   std::map<Tone, Joins> joins;
   std::vector<bool> targets;
+  std::vector<bool> bar_repeats;
+  Syllables syllables;
+  SpanCover cover;
 
   // A length in divisions.
   std::int64_t ticks(theory::Rational length) const { return (length * theory::Rational(4 * divisions)).numerator(); }

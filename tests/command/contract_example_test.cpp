@@ -37,7 +37,7 @@ struct Handouts {
   }
 };
 
-// "D2 string 2 fret 0 for 6": a note of the document in one line, a rest as "rest for 12".
+// "D2 string 2 fret 0 for 6": a note of the document's tab staff, the second, in one line, a rest as "rest for 12".
 std::vector<std::string> notes_of(const std::string& document) {
   std::vector<std::string> notes;
   const std::regex note("<note[^]*?</note>");
@@ -47,6 +47,7 @@ std::vector<std::string> notes_of(const std::string& document) {
   };
   for (std::sregex_iterator it(document.begin(), document.end(), note); it != std::sregex_iterator(); ++it) {
     const std::string text = it->str();
+    if (value(text, "staff") != "2") continue;
     std::string line = "rest";
     if (text.find("<rest") == std::string::npos) {
       const std::string alter = value(text, "alter");
