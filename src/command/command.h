@@ -23,6 +23,8 @@ struct TypesetOptions {
   std::string to;                    // "" is beside each lesson, "-" standard output
   std::vector<std::string> formats;  // empty is pdf
   std::string template_name;
+  std::string instrument;
+  std::string capo;
 };
 Exit typeset(const TypesetOptions& options, platform::System& system, Console& console);
 

@@ -1,17 +1,13 @@
 #include "command/command.h"
 #include "command/report.h"
 #include "fretboard/instrument.h"
-#include "source/nearest.h"
+#include "sheaf/jobs.h"
 
 namespace fretsheaf::command {
 
 Exit new_lesson(const NewOptions& options, platform::System& system, Console& console) {
   if (fretboard::find_instrument(options.instrument) == nullptr) {
-    const std::vector<std::string_view> names = fretboard::instrument_names();
-    std::string message = "--instrument " + options.instrument + ": there is no such instrument";
-    const std::string near = source::nearest(options.instrument, names);
-    if (!near.empty()) message += "; did you mean '" + near + "'?";
-    complain(message, console);
+    complain("--instrument " + options.instrument + ": " + sheaf::no_such_instrument(options.instrument), console);
     return Exit::request_wrong;
   }
   if (options.file != "-" && system.exists(options.file)) {

@@ -1,5 +1,7 @@
 #include <algorithm>
+#include <charconv>
 #include <map>
+#include <optional>
 
 #include "command/command.h"
 #include "command/report.h"
@@ -69,29 +71,71 @@ Exit write_outputs(const sheaf::Made& made, const std::string& path, platform::S
   return Exit::done;
 }
 
+// Where the capo is; false, with a complaint, where the text is no number of frets.
+bool read_capo(const std::string& text, std::optional<int>& capo, Console& console) {
+  if (text.empty()) return true;
+  int frets = 0;
+  const char* const end = text.data() + text.size();
+  const auto [stop, error] = std::from_chars(text.data(), end, frets);
+  if (error != std::errc() || stop != end || frets < 0) {
+    complain("--capo " + text + ": write the fret where the capo is, as in --capo 2", console);
+    return false;
+  }
+  capo = frets;
+  return true;
+}
+
+// A command line that is wrong for one lesson is wrong: nothing is written.
+bool is_refused(const sheaf::Plan& plan) {
+  return plan.made.status == sheaf::Made::Status::request_wrong;
+}
+
+// Every lesson read and its jobs worked out, before anything is written.
+std::vector<sheaf::Plan> plans_of(const sheaf::Request& request, const std::vector<std::string>& lessons,
+                                  sheaf::Workshop& workshop, Exit& exit, Console& console) {
+  std::vector<sheaf::Plan> plans;
+  plans.reserve(lessons.size());
+  for (const std::string& lesson : lessons) {
+    sheaf::Request own = request;
+    own.lesson = lesson;
+    plans.push_back(workshop.plan(own));
+    exit = worse(exit, report(plans.back().made, console));
+  }
+  return plans;
+}
+
+// Standard output takes one file.
+bool too_many(std::size_t files, const TypesetOptions& options, Console& console) {
+  if (options.to != "-" || files < 2) return false;
+  complain("--to -: standard output takes one file, and this makes " + std::to_string(files), console);
+  return true;
+}
+
 }  // namespace
 
 Exit typeset(const TypesetOptions& options, platform::System& system, Console& console) {
   const auto formats = formats_of(options, console);
   if (!formats || collide(options, console)) return Exit::request_wrong;
+  sheaf::Request request;
+  request.keys = options.keys;
+  request.formats = *formats;
+  if (!options.template_name.empty()) request.template_name = options.template_name;
+  if (!options.instrument.empty()) request.instrument = options.instrument;
+  if (!read_capo(options.capo, request.capo, console)) return Exit::request_wrong;
 
   sheaf::Workshop workshop(system);
   Exit exit = Exit::done;
-  for (const std::string& lesson : options.lessons) {
-    sheaf::Job job{lesson, {}, {}, *formats};
-    if (!options.template_name.empty()) job.template_name = options.template_name;
-    std::vector<std::string> keys = options.keys;
-    if (keys.empty()) keys.emplace_back();
-    for (const std::string& key : keys) {
-      if (!key.empty()) job.key = key;
+  const std::vector<sheaf::Plan> plans = plans_of(request, options.lessons, workshop, exit, console);
+  std::size_t jobs = 0;
+  for (const sheaf::Plan& plan : plans) jobs += plan.jobs.size();
+  if (std::any_of(plans.begin(), plans.end(), is_refused)) return exit;
+  if (too_many(jobs, options, console)) return Exit::request_wrong;
+  for (const sheaf::Plan& plan : plans) {
+    for (const sheaf::Job& job : plan.jobs) {
       const sheaf::Made made = workshop.make(job);
       exit = worse(exit, report(made, console));
-      if (made.outputs.size() > 1 && options.to == "-") {
-        complain("--to -: standard output takes one file, and this lesson makes " + std::to_string(made.outputs.size()),
-                 console);
-        return Exit::request_wrong;
-      }
-      const std::string path = options.to == "-" ? "-" : path_stem(lesson, options.to);
+      if (too_many(made.outputs.size(), options, console)) return Exit::request_wrong;
+      const std::string path = options.to == "-" ? "-" : path_stem(job.lesson, options.to);
       exit = worse(exit, write_outputs(made, path, system, console));
     }
   }

@@ -1,82 +1,13 @@
 #include <algorithm>
 #include <string>
-#include <vector>
 
 #include "lesson/checks.h"
+#include "lesson/vary.h"
 
 namespace fretsheaf::lesson {
 namespace {
 
 using source::Code;
-
-struct Struck {
-  const Event* event;
-  const ChordMark* chord;  // the last one that stands at it or after the note before it
-};
-
-std::vector<Struck> struck_events(const Music& music) {
-  std::vector<Struck> result;
-  const ChordMark* waiting = nullptr;
-  for (const Bar& bar : music.bars) {
-    auto chord = bar.chords.begin();
-    for (const Event& event : bar.events) {
-      for (; chord != bar.chords.end() && chord->at <= event.at; ++chord) waiting = &*chord;
-      if (event.kind != EventKind::struck) continue;
-      result.push_back({&event, waiting});
-      waiting = nullptr;
-    }
-    for (; chord != bar.chords.end(); ++chord) waiting = &*chord;
-  }
-  return result;
-}
-
-// The same notes going on: nothing of how they began.
-std::vector<Note> held(std::vector<Note> notes) {
-  for (Note& note : notes) {
-    Note plain;
-    plain.place = note.place;
-    plain.dead = note.dead;
-    plain.ghost = note.ghost;
-    plain.harmonic = note.harmonic;
-    plain.spell = note.spell;
-    plain.held = true;
-    plain.range = note.range;
-    note = plain;
-  }
-  return notes;
-}
-
-// A note can be held on only from an event that has it.
-void strike_what_cannot_be_held(std::vector<Note>& notes, const std::vector<Note>& before) {
-  for (Note& note : notes) {
-    const bool sounds = std::any_of(before.begin(), before.end(), [&](const Note& b) { return b.place == note.place; });
-    if (!sounds) note.held = false;
-  }
-}
-
-void put_notes(const std::vector<Struck>& from, Music& into) {
-  const bool own_chords =
-      std::any_of(into.bars.begin(), into.bars.end(), [](const Bar& bar) { return !bar.chords.empty(); });
-  std::vector<Note> sounding;
-  auto next = from.begin();
-  for (Bar& bar : into.bars) {
-    for (Event& event : bar.events) {
-      if (event.kind == EventKind::rest) {
-        sounding.clear();
-      } else if (event.kind == EventKind::held) {
-        event.notes = held(sounding);
-      } else {
-        event.notes = next->event->notes;
-        strike_what_cannot_be_held(event.notes, sounding);
-        sounding = event.notes;
-        if (!own_chords && next->chord != nullptr)
-          bar.chords.push_back({event.at, next->chord->chord, next->chord->range});
-        ++next;
-      }
-    }
-  }
-  into.has_strings = true;
-}
 
 // The example that is to be varied; nullptr after an error, here or there.
 const Example* source_of(const Lesson& lesson, std::size_t index, const SoundMusic& sound,
@@ -103,6 +34,10 @@ const Example* source_of(const Lesson& lesson, std::size_t index, const SoundMus
   return &source;
 }
 
+bool has_no_chords(const Music& music) {
+  return std::all_of(music.bars.begin(), music.bars.end(), [](const Bar& bar) { return bar.chords.empty(); });
+}
+
 std::string notes(std::size_t count) {
   return std::to_string(count) + (count == 1 ? " note" : " notes");
 }
@@ -117,19 +52,19 @@ void fill_varied(Lesson& lesson, SoundMusic& sound, source::Diagnostics& diagnos
     const bool readable = sound[i] && source != nullptr;
     sound[i] = false;
     if (!readable) continue;
-    const std::vector<Struck> from = struck_events(source->music);
-    const std::size_t slots = struck_events(example.music).size();
-    if (from.size() == slots) {
-      put_notes(from, example.music);
+    const std::size_t there = count_struck(source->music);
+    const std::size_t slots = count_struck(example.music);
+    if (there == slots) {
+      example.music.chords_borrowed = has_no_chords(example.music);
+      put_notes(source->music, example.music);
       sound[i] = true;
       continue;
     }
     const std::string which = "example " + std::to_string(example.vary->value);
-    diagnostics.error(
-        Code::vary_mismatch, example.vary->range,
-        which + " has " + notes(from.size()) + ", and this rhythm has places for " + std::to_string(slots),
-        slots > from.size() ? "write fewer counts, or a 'play' row with a * where each note falls"
-                            : "write more counts, so that every note has its place");
+    diagnostics.error(Code::vary_mismatch, example.vary->range,
+                      which + " has " + notes(there) + ", and this rhythm has places for " + std::to_string(slots),
+                      slots > there ? "write fewer counts, or a 'play' row with a * where each note falls"
+                                    : "write more counts, so that every note has its place");
   }
 }
 

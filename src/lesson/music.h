@@ -157,6 +157,8 @@ struct Music {
   bool has_strings = false;  // false: a rhythm of strums
   // What is written in a row is printed, `labels` or not.
   bool has_finger_row = false;
+  // Of a `vary` grid without a chord row: its chords came with the notes.
+  bool chords_borrowed = false;
 };
 
 }  // namespace fretsheaf::lesson

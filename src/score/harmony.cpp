@@ -15,16 +15,6 @@ std::optional<theory::Chord> meant(const theory::ChordToken& token, const theory
   return std::nullopt;
 }
 
-// The tonic of the shapes under a capo.
-theory::NoteName fingered_tonic(const theory::Key& key, int capo) {
-  constexpr int most_fifths = 5;
-  theory::Key shapes = key;
-  // Seven fifths make a semitone; of the names of that sound one lies near the middle of the line.
-  shapes.tonic =
-      theory::note_name_from_fifths(theory::floor_mod(key.tonic.fifths() - 7 * capo + most_fifths, 12) - most_fifths);
-  return theory::enharmonic_key(shapes).tonic;
-}
-
 // A shape is called by a name that players know it by: no double sharp or flat, no E#, B#, Cb or Fb (common practice).
 theory::NoteName name_of_shape(theory::NoteName root) {
   constexpr int highest = 10;  // A#; and Gb is -6
@@ -36,8 +26,17 @@ theory::NoteName name_of_shape(theory::NoteName root) {
 
 }  // namespace
 
+theory::Key fingered_key(const theory::Key& key, int capo) {
+  constexpr int most_fifths = 5;
+  theory::Key shapes = key;
+  // Seven fifths make a semitone; of the names of that sound one lies near the middle of the line.
+  shapes.tonic =
+      theory::note_name_from_fifths(theory::floor_mod(key.tonic.fifths() - 7 * capo + most_fifths, 12) - most_fifths);
+  return theory::enharmonic_key(shapes);
+}
+
 theory::Chord fingered(const theory::Chord& chord, const theory::Key& key, int capo) {
-  const theory::Interval way = theory::interval(key.tonic, fingered_tonic(key, capo));
+  const theory::Interval way = theory::interval(key.tonic, fingered_key(key, capo).tonic);
   theory::Chord shape = chord;
   shape.root = name_of_shape(theory::transposed(chord.root, way));
   if (chord.bass) shape.bass = name_of_shape(theory::transposed(*chord.bass, way));

@@ -23,6 +23,9 @@ class Harmony {
   std::vector<std::optional<theory::Chord>> at_start_;  // in force where each bar begins
 };
 
+// The key of the shapes under a capo: as far down as the capo lies up the neck, spelled with the fewest signs.
+theory::Key fingered_key(const theory::Key& key, int capo);
+
 // The chord as the hand shapes it under a capo: as far down as the capo lies up the neck, spelled as the key of those
 // shapes is with the fewest signs (E major with a capo at 1 is fingered as E flat).
 theory::Chord fingered(const theory::Chord& chord, const theory::Key& key, int capo);

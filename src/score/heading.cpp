@@ -1,6 +1,7 @@
 #include "score/heading.h"
 
 #include "score/commonmark.h"
+#include "score/harmony.h"
 #include "score/printed.h"
 #include "score/values.h"
 #include "words/words.h"
@@ -40,6 +41,8 @@ Heading heading_of(const lesson::Lesson& lesson, words::Language language, const
   if (lesson.neck.capo > 0) {
     const std::string place = words::fill_number(language, words::Word::capo_at, lesson.neck.capo);
     heading.facts.push_back(fact(language, words::Word::capo, place));
+    const theory::Key shapes = fingered_key(lesson.key, lesson.neck.capo);
+    heading.facts.push_back(fact(language, words::Word::fingered_in, printed(shapes, language)));
   }
   heading.name_line = lesson.name_line;
   if (lesson.link) heading.link = lesson.link->value;

@@ -22,7 +22,7 @@ std::string joined(std::span<const Note> notes, Name name) {
   std::string text;
   for (const Note* note : named_notes(notes)) {
     if (!text.empty()) text += ' ';
-    text += name(note->sounding.name);
+    text += name(*note);
   }
   return text;
 }
@@ -46,13 +46,13 @@ std::string count_name(Rational at, Rational count) {
 }
 
 std::string degrees(std::span<const Note> notes, const std::optional<theory::Chord>& chord, const theory::Key& key) {
-  return joined(notes, [&](theory::NoteName name) {
-    return (chord ? theory::degree_in_chord(*chord, name) : theory::degree_of(key, name)).to_string();
+  return joined(notes, [&](const Note& note) {
+    return (chord ? theory::degree_in_chord(*chord, note.exact) : theory::degree_of(key, note.exact)).to_string();
   });
 }
 
 std::string note_names(std::span<const Note> notes) {
-  return joined(notes, [](theory::NoteName name) { return printed(name); });
+  return joined(notes, [](const Note& note) { return printed(note.sounding.name); });
 }
 
 void label(Event& event, const lesson::Example& example, const theory::Meter& meter,

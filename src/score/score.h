@@ -45,6 +45,7 @@ struct GraceNote {
 struct Note {
   fretboard::Place place;
   theory::Pitch sounding;  // spelled; of a harmonic what sounds; of a dead note its open string's
+  theory::NoteName exact;  // its name as degrees are counted, which may have three accidentals
   HeadKind head = HeadKind::normal;
   bool tie_from = false;  // tied from the symbol before: no digit, not struck again
   bool tie_to = false;

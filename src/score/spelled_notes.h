@@ -18,11 +18,16 @@ class SpelledNotes {
  public:
   SpelledNotes(const lesson::Example& example, const fretboard::Neck& neck, const Harmony& harmony);
 
-  // REQUIRES: the note is one of that example's.
-  theory::Pitch of(const lesson::Note& note) const { return notes_.at(&note); }
-  theory::Pitch of(const lesson::GraceNote& grace) const { return graces_.at(&grace); }
+  // As it is printed, up to a double accidental. REQUIRES: the note is one of that example's.
+  theory::Pitch of(const lesson::Note& note) const { return practical(notes_.at(&note)); }
+  // The name that degrees are counted from; it may have three accidentals.
+  theory::NoteName exact(const lesson::Note& note) const { return notes_.at(&note).name; }
+  theory::Pitch of(const lesson::GraceNote& grace) const { return practical(graces_.at(&grace)); }
 
  private:
+  static theory::Pitch practical(theory::Pitch exact) {
+    return theory::pitch_of(theory::practical(exact.name), exact.midi());
+  }
   static theory::Pitch spell(const lesson::Note& note, int midi, const fretboard::Neck& neck,
                              const theory::SpellingContext& context, std::optional<theory::Pitch> before);
   void spell_graces(const lesson::Note& note, int midi, const fretboard::Neck& neck, theory::SpellingContext context);

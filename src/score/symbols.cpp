@@ -67,6 +67,7 @@ Note SymbolWriter::note_of(const lesson::Note& note, const lesson::Event& source
   Note out;
   out.place = note.place;
   out.sounding = notes_.of(note);
+  out.exact = notes_.exact(note);
   out.head = head_of(note);
   out.tie_from = !first || note.held || source.kind == lesson::EventKind::held;
   out.range = note.range;

@@ -1,5 +1,6 @@
 #include "sheaf/workshop.h"
 
+#include <algorithm>
 #include <map>
 #include <utility>
 
@@ -10,9 +11,9 @@
 #include "render/render.h"
 #include "score/build.h"
 #include "sheaf/fonts_of.h"
+#include "sheaf/jobs.h"
 #include "source/nearest.h"
 #include "template/reader.h"
-#include "theory/key.h"
 #include "typeface/fonts.h"
 
 namespace fretsheaf::sheaf {
@@ -52,24 +53,32 @@ std::string unknown_template(const std::string& name, const platform::System& sy
   return message;
 }
 
-// What `--key` asks of this lesson: nothing where it names the lesson's own key, else why it cannot be had.
-std::optional<std::string> refuse_key(const std::string& wanted, const theory::Key& own) {
-  const std::optional<theory::Key> key = theory::parse_key(wanted, own.mode);
-  if (!key) return "'" + wanted + "' is no key; write a tonic and a mode, such as \"" + own.to_string() + "\"";
-  if (key->mode != own.mode) {
-    return "this lesson is in " + own.to_string() + ": another key keeps its mode, and '" + wanted + "' does not";
-  }
-  if (!(*key == own)) {
-    return "a lesson cannot be moved to another key yet; this one is in " + own.to_string();
-  }
-  return std::nullopt;
+// A lesson that was read, and what has been said of it.
+struct Kept {
+  source::Files files;
+  lesson::Lesson lesson;
+  std::vector<source::Diagnostic> said;
+};
+
+bool same(const source::Diagnostic& a, const source::Diagnostic& b) {
+  return a.code == b.code && a.range == b.range && a.message == b.message;
 }
 
-// What all of a job's outputs have after STEM: the key, then what the command line chose in the lesson's place.
-std::string name_of(const Job& job, const lesson::Lesson& lesson, const templates::Template& look) {
-  std::string name = "." + lesson.key.slug();
-  if (job.template_name) name += "." + look.name;
-  return name;
+// Takes out what was said before, and keeps the rest in mind: a lesson in twelve keys is warned of once.
+source::Diagnostics news(Kept& kept, const source::Diagnostics& all) {
+  source::Diagnostics fresh;
+  for (const source::Diagnostic& one : all.list()) {
+    const bool old = std::any_of(kept.said.begin(), kept.said.end(),
+                                 [&](const source::Diagnostic& said) { return same(said, one); });
+    if (old) continue;
+    kept.said.push_back(one);
+    if (one.severity == source::Severity::error) {
+      fresh.error(one.code, one.range, one.message, one.help);
+    } else {
+      fresh.warning(one.code, one.range, one.message, one.help);
+    }
+  }
+  return fresh;
 }
 
 }  // namespace
@@ -81,34 +90,42 @@ struct Workshop::Impl {
   typeface::FontSet fonts;
   std::map<std::string, Look> looks;  // by the template's name or path
 
+  std::map<std::string, Kept> lessons;  // by path
+
   // The lesson, read; without one the status says why.
-  Made read(const std::string& path, std::optional<lesson::Lesson>& lesson);
-  const Look* look_for(const Job& job, const lesson::Lesson& lesson, Made& made);
-  void render(const Job& job, const lesson::Lesson& lesson, const Look& look, Made& made);
+  Made read(const std::string& path, Kept*& kept);
+  const Look* look_for(const std::string& lesson_path, const std::optional<std::string>& asked,
+                       const lesson::Lesson& lesson, Made& made);
+  void render(const Job& job, const lesson::Lesson& lesson, const Look& look, const Kept& kept,
+              source::Diagnostics& diagnostics, Made& made);
 };
 
-Made Workshop::Impl::read(const std::string& path, std::optional<lesson::Lesson>& lesson) {
+Made Workshop::Impl::read(const std::string& path, Kept*& kept) {
   const std::string name = path == "-" ? "standard input" : path;
   platform::FileResult<std::string> bytes = system.read(path, lesson::max_lesson_bytes);
   if (const auto* error = std::get_if<platform::FileError>(&bytes)) {
     return refused(Made::Status::unreadable, name + ": " + error->what);
   }
   lesson::ReadLesson result = lesson::read_lesson(name, std::get<std::string>(std::move(bytes)), system);
-  lesson = std::move(result.lesson);
   Made made;
-  if (!lesson) made.status = Made::Status::lesson_wrong;
-  if (lesson) lesson::warn_not_drawn(*lesson, result.diagnostics);
+  if (result.lesson) {
+    lesson::warn_not_drawn(*result.lesson, result.diagnostics);
+    kept = &(lessons[path] = Kept{result.files, std::move(*result.lesson), result.diagnostics.list()});
+  } else {
+    made.status = Made::Status::lesson_wrong;
+  }
   made.reports.push_back({std::move(result.files), std::move(result.diagnostics)});
   return made;
 }
 
-const Look* Workshop::Impl::look_for(const Job& job, const lesson::Lesson& lesson, Made& made) {
-  std::string name = job.template_name.value_or(lesson.template_name.value);
-  if (!job.template_name && is_path(name)) name = folder_of(job.lesson) + name;
+const Look* Workshop::Impl::look_for(const std::string& lesson_path, const std::optional<std::string>& asked,
+                                     const lesson::Lesson& lesson, Made& made) {
+  std::string name = asked.value_or(lesson.template_name.value);
+  if (!asked && is_path(name)) name = folder_of(lesson_path) + name;
   if (const auto known = looks.find(name); known != looks.end()) return &known->second;
 
   templates::ReadTemplate read = templates::read_template(name, system);
-  if (read.missing && job.template_name) {
+  if (read.missing && asked) {
     made.status = Made::Status::request_wrong;
     made.refusal = unknown_template(name, system);
     return nullptr;
@@ -133,23 +150,21 @@ const Look* Workshop::Impl::look_for(const Job& job, const lesson::Lesson& lesso
   return &looks.emplace(name, std::move(look)).first->second;
 }
 
-void Workshop::Impl::render(const Job& job, const lesson::Lesson& lesson, const Look& look, Made& made) {
-  source::Diagnostics& diagnostics = made.reports.front().diagnostics;
+void Workshop::Impl::render(const Job& job, const lesson::Lesson& lesson, const Look& look, const Kept& kept,
+                            source::Diagnostics& diagnostics, Made& made) {
   const score::Score score = score::build_score(lesson, diagnostics);
-  const std::string name = name_of(job, lesson, look.look);
   std::optional<sheet::Sheet> sheet;
   std::vector<Output> outputs;
   for (const Format format : job.formats) {
     if (format == Format::musicxml) {
-      outputs.push_back({name + ".musicxml", exchange::musicxml(score)});
+      outputs.push_back({job.suffix + ".musicxml", exchange::musicxml(score)});
       continue;
     }
-    if (!sheet)
-      sheet = layout::lay_out(score, look.look, fonts, look.fonts, diagnostics, made.reports.front().files[0].bytes());
+    if (!sheet) sheet = layout::lay_out(score, look.look, fonts, look.fonts, diagnostics, kept.files[0].bytes());
     if (diagnostics.has_errors()) break;
-    if (format == Format::pdf) outputs.push_back({name + ".pdf", render::pdf(*sheet, fonts)});
+    if (format == Format::pdf) outputs.push_back({job.suffix + ".pdf", render::pdf(*sheet, fonts)});
     if (format == Format::svg) {
-      made.svg_page_prefix = name + ".p";
+      made.svg_page_prefix = job.suffix + ".p";
       for (std::string& page : render::svg(*sheet, fonts)) {
         ++made.svg_pages;
         outputs.push_back({made.svg_page_prefix + std::to_string(made.svg_pages) + ".svg", std::move(page)});
@@ -166,29 +181,42 @@ void Workshop::Impl::render(const Job& job, const lesson::Lesson& lesson, const 
 Workshop::Workshop(platform::System& system) : impl_(std::make_unique<Impl>(system)) {}
 Workshop::~Workshop() = default;
 
-Made Workshop::make(const Job& job) {
-  std::optional<lesson::Lesson> lesson;
-  Made made = impl_->read(job.lesson, lesson);
-  if (!lesson) return made;
-  if (job.key) {
-    if (std::optional<std::string> why = refuse_key(*job.key, lesson->key)) {
-      made.status = Made::Status::request_wrong;
-      made.refusal = "--key " + *job.key + ": " + *why;
-      return made;
-    }
+Plan Workshop::plan(const Request& request) {
+  Plan plan;
+  Kept* kept = nullptr;
+  plan.made = impl_->read(request.lesson, kept);
+  if (kept == nullptr) return plan;
+  const Look* look = impl_->look_for(request.lesson, request.template_name, kept->lesson, plan.made);
+  if (look == nullptr) return plan;
+  auto jobs = jobs_of(request, kept->lesson, look->look.name);
+  if (const auto* why = std::get_if<std::string>(&jobs)) {
+    plan.made.status = Made::Status::request_wrong;
+    plan.made.refusal = *why;
+  } else {
+    plan.jobs = std::get<std::vector<Job>>(std::move(jobs));
   }
-  if (const Look* look = impl_->look_for(job, *lesson, made)) impl_->render(job, *lesson, *look, made);
+  return plan;
+}
+
+Made Workshop::make(const Job& job) {
+  Kept& kept = impl_->lessons.at(job.lesson);
+  Made made;
+  source::Diagnostics diagnostics;
+  const Look* look = impl_->look_for(job.lesson, job.template_name, kept.lesson, made);
+  const std::optional<transposition::Moved> moved = transposition::move(kept.lesson, job.to, diagnostics);
+  if (!moved) made.status = Made::Status::lesson_wrong;
+  if (moved && look != nullptr) impl_->render(job, moved->lesson, *look, kept, diagnostics, made);
+  made.reports.push_back({kept.files, news(kept, diagnostics)});
   return made;
 }
 
 Made Workshop::check(const std::string& path) {
-  std::optional<lesson::Lesson> lesson;
-  Made made = impl_->read(path, lesson);
-  if (!lesson) return made;
-  const Job job{path, {}, {}, {}};
-  if (impl_->look_for(job, *lesson, made) == nullptr) return made;
-  score::build_score(*lesson, made.reports.front().diagnostics);
-  if (made.reports.front().diagnostics.has_errors()) made.status = Made::Status::lesson_wrong;
+  Kept* kept = nullptr;
+  Made made = impl_->read(path, kept);
+  if (kept == nullptr || impl_->look_for(path, {}, kept->lesson, made) == nullptr) return made;
+  source::Diagnostics& diagnostics = made.reports.front().diagnostics;
+  score::build_score(kept->lesson, diagnostics);
+  if (diagnostics.has_errors()) made.status = Made::Status::lesson_wrong;
   return made;
 }
 

@@ -8,6 +8,7 @@
 #include "platform/system.h"
 #include "source/diagnostic.h"
 #include "source/text.h"
+#include "transposition/move.h"
 
 // One lesson from its file's bytes to the bytes of its handouts. What a run needs once (fonts, templates) is kept for
 // the next lesson.
@@ -18,11 +19,23 @@ enum class Format { pdf, svg, musicxml };
 // "pdf", "svg", "musicxml"; nullopt where there is no such format.
 std::optional<Format> parse_format(std::string_view name);
 
-struct Job {
+// What a run asks of one lesson.
+struct Request {
   std::string lesson;                        // the lesson file's path; `-` is standard input
-  std::optional<std::string> key;            // as given on the command line
+  std::vector<std::string> keys;             // as given on the command line; none is the lesson's own
+  std::optional<std::string> instrument;     // in place of the lesson's own
+  std::optional<int> capo;                   // in place of the lesson's own
   std::optional<std::string> template_name;  // in place of the lesson's own
   std::vector<Format> formats;
+};
+
+// One handout of a lesson: in one key, for one instrument.
+struct Job {
+  std::string lesson;
+  transposition::Destination to;
+  std::optional<std::string> template_name;
+  std::vector<Format> formats;
+  std::string suffix;  // what follows STEM in the names of its outputs: ".d-dorian.ukulele"
 };
 
 // A file to write: what follows STEM in its name (".d-dorian.pdf") and its bytes.
@@ -48,6 +61,12 @@ struct Made {
   int svg_pages = 0;
 };
 
+// The jobs that a request comes to, and what was said about its lesson when it was read.
+struct Plan {
+  Made made;  // without outputs
+  std::vector<Job> jobs;
+};
+
 class Workshop {
  public:
   explicit Workshop(platform::System& system);
@@ -55,10 +74,14 @@ class Workshop {
   Workshop(const Workshop&) = delete;
   Workshop& operator=(const Workshop&) = delete;
 
-  // Makes a job's outputs in memory; writes nothing.
+  // Reads the lesson and works out its jobs. No two of them have one suffix.
+  Plan plan(const Request& request);
+
+  // Makes a job's outputs in memory; writes nothing. What was said about the lesson before is not said again.
+  // REQUIRES: a job of a plan of this workshop.
   Made make(const Job& job);
 
-  // Reads and checks a lesson as `make` does, without typesetting it.
+  // Reads and checks a lesson as a plan does, and all that typesetting it in its own key would find in its score.
   Made check(const std::string& lesson);
 
  private:

@@ -5,6 +5,7 @@
 
 #include "theory/arithmetic.h"
 #include "theory/chord_kinds.h"
+#include "theory/interval.h"
 
 namespace fretsheaf::theory {
 
@@ -41,6 +42,17 @@ std::vector<NoteName> chord_tones(const Chord& chord) {
     names.push_back(note_name_from_fifths(chord.root.fifths() + fifths_of(degree)));
   }
   return names;
+}
+
+Chord shifted(Chord chord, int fifths) {
+  chord.root = practical(shifted(chord.root, fifths));
+  if (chord.bass) chord.bass = practical(shifted(*chord.bass, fifths));
+  return chord;
+}
+
+ChordToken shifted(const ChordToken& token, int fifths) {
+  if (const auto* chord = std::get_if<Chord>(&token)) return shifted(*chord, fifths);
+  return token;
 }
 
 Degree degree_in_chord(const Chord& chord, NoteName note) {

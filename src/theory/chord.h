@@ -96,6 +96,11 @@ std::vector<Degree> chord_degrees(const Chord& chord);
 // Their names, exactly spelled: Cdim7 is C Eb Gb Bbb, and Cbdim7 has a Bbbb (see practical()).
 std::vector<NoteName> chord_tones(const Chord& chord);
 
+// Root and bass moved along the line of fifths (see shifted of a name), each to its practical() name. Numerals and N.C.
+// stay: they follow their key.
+Chord shifted(Chord chord, int fifths);
+ChordToken shifted(const ChordToken& token, int fifths);
+
 // The note's degree counted from the chord's root, 1 to 7, spelled as the note is.
 Degree degree_in_chord(const Chord& chord, NoteName note);
 

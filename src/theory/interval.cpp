@@ -34,4 +34,8 @@ NoteName transposed(NoteName name, Interval by) {
   return transposed(Pitch{name, 4}, by).name;
 }
 
+NoteName shifted(NoteName name, int fifths) {
+  return note_name_from_fifths(name.fifths() + fifths);
+}
+
 }  // namespace fretsheaf::theory

@@ -18,4 +18,8 @@ Interval interval(NoteName from, NoteName to);
 Pitch transposed(Pitch pitch, Interval by);
 NoteName transposed(NoteName name, Interval by);
 
+// Along the line of fifths: what happens to every name of a piece when its key's tonic goes that way. May need three
+// accidentals (see practical()).
+NoteName shifted(NoteName name, int fifths);
+
 }  // namespace fretsheaf::theory

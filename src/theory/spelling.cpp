@@ -18,7 +18,7 @@ std::optional<NoteName> chord_name(int midi, const std::optional<Chord>& chord) 
   std::vector<NoteName> names = chord_tones(*chord);
   if (chord->bass) names.push_back(*chord->bass);
   for (const NoteName& name : names) {
-    if (name.pitch_class() == pitch_class(midi) && std::abs(name.alteration) <= 2) return name;
+    if (name.pitch_class() == pitch_class(midi)) return name;
   }
   return std::nullopt;
 }
@@ -90,8 +90,8 @@ NoteName chosen(const Choice& choice, int midi, const SpellingContext& context) 
 NoteName spell(int midi, const SpellingContext& context) {
   if (const std::optional<NoteName> name = settled_name(midi, context)) return *name;
   const std::variant<NoteName, Choice> names = chromatic_names(midi, context.key);
-  if (const auto* natural = std::get_if<NoteName>(&names)) return practical(*natural);
-  return practical(chosen(std::get<Choice>(names), midi, context));
+  if (const auto* natural = std::get_if<NoteName>(&names)) return *natural;
+  return chosen(std::get<Choice>(names), midi, context);
 }
 
 }  // namespace fretsheaf::theory

@@ -16,7 +16,9 @@ struct SpellingContext {
   std::optional<int> previous_midi;
 };
 
-// The name of a sounding pitch.
+// The name of a sounding pitch, in which every step is counted on the line of fifths from the key or the chord: the
+// same line in another key gets the same names, moved. It may need three accidentals, where music has no sign: what is
+// printed is its practical() name, while degrees are counted from this one.
 //  - Chord tones and the chord's bass take the chord's letters, other scale notes the key's.
 //  - Other notes that stand in the major scale on the tonic are named so: the raised sixth and seventh of a minor key.
 //  - The rest lie between two degrees. Where the note that follows is one of those above, the name nearer to it on the

@@ -10,6 +10,7 @@ constexpr Table by_word = table({
     {Word::tuning, "Stimmung"},
     {Word::capo, "Kapodaster"},
     {Word::capo_at, "{n}. Bund"},
+    {Word::fingered_in, "Gegriffen in"},
     {Word::name, "Name"},
     {Word::date, "Datum"},
     {Word::link_hint, "scannen oder anklicken"},

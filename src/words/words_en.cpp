@@ -10,6 +10,7 @@ constexpr Table by_word = table({
     {Word::tuning, "Tuning"},
     {Word::capo, "Capo"},
     {Word::capo_at, "fret {n}"},
+    {Word::fingered_in, "Fingered in"},
     {Word::name, "Name"},
     {Word::date, "Date"},
     {Word::link_hint, "scan or click"},

@@ -10,6 +10,7 @@ constexpr Table by_word = table({
     {Word::tuning, "Afinación"},
     {Word::capo, "Cejilla"},
     {Word::capo_at, "traste {n}"},
+    {Word::fingered_in, "Digitado en"},
     {Word::name, "Nombre"},
     {Word::date, "Fecha"},
     {Word::link_hint, "escanea o haz clic"},

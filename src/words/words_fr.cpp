@@ -10,6 +10,7 @@ constexpr Table by_word = table({
     {Word::tuning, "Accordage"},
     {Word::capo, "Capodastre"},
     {Word::capo_at, "case {n}"},
+    {Word::fingered_in, "Doigté en"},
     {Word::name, "Nom"},
     {Word::date, "Date"},
     {Word::link_hint, "à scanner ou à cliquer"},

@@ -10,6 +10,7 @@ constexpr Table by_word = table({
     {Word::tuning, "Accordatura"},
     {Word::capo, "Capotasto"},
     {Word::capo_at, "tasto {n}"},
+    {Word::fingered_in, "Diteggiato in"},
     {Word::name, "Nome"},
     {Word::date, "Data"},
     {Word::link_hint, "scansiona o fai clic"},

@@ -10,6 +10,7 @@ constexpr Table by_word = table({
     {Word::tuning, "Stemming"},
     {Word::capo, "Capo"},
     {Word::capo_at, "fret {n}"},
+    {Word::fingered_in, "Gegrepen in"},
     {Word::name, "Naam"},
     {Word::date, "Datum"},
     {Word::link_hint, "scan of klik"},

@@ -10,6 +10,7 @@ constexpr Table by_word = table({
     {Word::tuning, "Afinação"},
     {Word::capo, "Capotraste"},
     {Word::capo_at, "casa {n}"},
+    {Word::fingered_in, "Dedilhado em"},
     {Word::name, "Nome"},
     {Word::date, "Data"},
     {Word::link_hint, "digitalize ou clique"},

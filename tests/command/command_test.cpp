@@ -93,23 +93,6 @@ TEST_CASE("standard input is typeset to standard output") {
   CHECK(shed.system.standard_output.substr(0, 5) == "%PDF-");
 }
 
-TEST_CASE("the lesson's own key may be named; others and other modes are refused") {
-  Shed shed;
-  shed.system.files["a.lesson.toml"] = good;
-  CHECK(shed.run({"typeset", "a.lesson.toml", "--key", "D dorian"}) == Exit::done);
-  CHECK(shed.run({"typeset", "a.lesson.toml", "--key", "D"}) == Exit::done);
-  CHECK(shed.run({"typeset", "a.lesson.toml", "--key", "E"}) == Exit::request_wrong);
-  CHECK(shed.console.errors ==
-        "fretsheaf: error: --key E: a lesson cannot be moved to another key yet; this one is in D dorian\n");
-  CHECK(shed.run({"typeset", "a.lesson.toml", "--key", "D minor"}) == Exit::request_wrong);
-  CHECK(shed.console.errors ==
-        "fretsheaf: error: --key D minor: this lesson is in D dorian: another key keeps its mode, and 'D minor' does "
-        "not\n");
-  CHECK(shed.run({"typeset", "a.lesson.toml", "--key", "H"}) == Exit::request_wrong);
-  CHECK(shed.console.errors ==
-        "fretsheaf: error: --key H: 'H' is no key; write a tonic and a mode, such as \"D dorian\"\n");
-}
-
 TEST_CASE("what is wrong with the command line is said, with the nearest word") {
   Shed shed;
   shed.system.files["a.lesson.toml"] = good;

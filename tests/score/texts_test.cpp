@@ -23,10 +23,10 @@ std::string filled(const std::string& note, const std::string& lesson_keys) {
   const std::string example = "tempo = { from = 60, to = 108, step = 12 }\npractice = ['" + note + "']\n" +
                               score::test::grid(
                                   "count | 1 2 3 4   | 1 |\n"
-                                                "chord | i         |   |\n"
-                                                "G     |       12  |   |\n"
-                                                "D     | 5 8       | 0 |\n"
-                                                "A     | 5   x     |   |\n");
+                                  "chord | i         |   |\n"
+                                  "G     |       12  |   |\n"
+                                  "D     | 5 8       | 0 |\n"
+                                  "A     | 5   x     |   |\n");
   const score::Score score =
       built(score::test::read("title = \"Slipway\"\ninstrument = \"bass\"\n" + lesson_keys, example));
   return plain(score.examples.front().practice.front());
@@ -92,7 +92,7 @@ TEST_CASE("the title block's facts") {
   };
   CHECK(facts("instrument = \"bass\"\nkey = \"D dorian\"\n") == "Key: D Dorian; Meter: 4/4; Tuning: E A D G; ");
   CHECK(facts("instrument = \"guitar\"\nkey = \"Bb major\"\ncapo = 3\nmeter = \"2+2+3/8\"\n") ==
-        "Key: B♭ major; Meter: 2+2+3/8; Tuning: E A D G B E; Capo: fret 3; ");
+        "Key: B♭ major; Meter: 2+2+3/8; Tuning: E A D G B E; Capo: fret 3; Fingered in: G major; ");
   CHECK(facts("instrument = \"bass\"\nkey = \"A minor\"\ntuning = [\"Eb1\", \"Ab1\", \"Db2\", \"Gb2\"]\n") ==
         "Key: A minor; Meter: 4/4; Tuning: E♭ A♭ D♭ G♭; ");
 }
@@ -161,8 +161,8 @@ TEST_CASE("a straight example of a swung lesson says so") {
 }
 
 TEST_CASE("meters show where they are new; bars keep what stands at their ends") {
-  const score::Example example = score::test::built(
-      score::test::read(score::test::bass_in_c, score::test::grid("count | 4 |: 1 2 3 | 1 2 | 1   | 1   | % | 1  :|\n"
+  const score::Example example = score::test::built(score::test::read(
+      score::test::bass_in_c, score::test::grid("count | 4 |: 1 2 3 | 1 2 | 1   | 1   | % | 1  :|\n"
                                                 "meter |   |        | 2/4 | 4/4 |     |   |     |\n"
                                                 "road  |   |        |     |     |     |   | 3x  |\n"
                                                 "E     | 1 |  1   3 | 3   | 1   | 1   |   | 1   |\n")));

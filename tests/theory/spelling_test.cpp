@@ -6,6 +6,8 @@
 #include <vector>
 
 #include "names.h"
+#include "theory/arithmetic.h"
+#include "theory/interval.h"
 #include "theory/keys.h"
 
 using namespace fretsheaf::theory;
@@ -99,9 +101,30 @@ TEST_CASE("A note of the chord in force takes its letter") {
   CHECK(spelled_in("C major", {61}, "Gm/Db") == "Db");  // a bass that is no chord tone
 }
 
-TEST_CASE("A chord's name with three signs is not used") {
-  const NoteName name = spell(68, {key("Cb major"), chord("Cbdim7"), {}, {}});  // exactly it would be Bbbb
-  CHECK(name.to_string() == "Ab");
+TEST_CASE("A chord's tone may need three signs, and is printed by its practical name") {
+  const NoteName name = spell(68, {key("Cb major"), chord("Cbdim7"), {}, {}});
+  CHECK(name.to_string() == "Bbbb");
+  CHECK(practical(name).to_string() == "Ab");
+}
+
+TEST_CASE("A line has the same names in every key, moved along the line of fifths") {
+  const std::vector<int> line = {60, 61, 62, 66, 67, 70, 69, 63, 65, 68, 64, 71, 73, 60};
+  const Key home = key("C major");
+  for (const char* symbol : {"C7", "Cdim7", "Abmaj7", "E7#9", "Db/F"}) {
+    const std::vector<NoteName> names = spelled(line, home, chord(symbol));
+    for (int fifths = -7; fifths <= 7; ++fifths) {
+      std::vector<int> moved = line;
+      for (int& midi : moved) midi += floor_mod(7 * fifths, 12);
+      Chord there = chord(symbol);
+      there.root = shifted(there.root, fifths);
+      if (there.bass) there.bass = shifted(*there.bass, fifths);
+      const std::vector<NoteName> found = spelled(moved, {shifted(home.tonic, fifths), Mode::major}, there);
+      for (std::size_t i = 0; i < line.size(); ++i) {
+        CAPTURE(symbol, fifths, i);
+        CHECK(found[i] == shifted(names[i], fifths));
+      }
+    }
+  }
 }
 
 TEST_CASE("A semitone approach takes the neighbouring letter") {

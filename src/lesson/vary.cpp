@@ -1,0 +1,84 @@
+#include "lesson/vary.h"
+
+#include <algorithm>
+#include <vector>
+
+namespace fretsheaf::lesson {
+namespace {
+
+struct Struck {
+  const Event* event;
+  const ChordMark* chord;  // the last one that stands at it or after the note before it
+};
+
+std::vector<Struck> struck_events(const Music& music) {
+  std::vector<Struck> result;
+  const ChordMark* waiting = nullptr;
+  for (const Bar& bar : music.bars) {
+    auto chord = bar.chords.begin();
+    for (const Event& event : bar.events) {
+      for (; chord != bar.chords.end() && chord->at <= event.at; ++chord) waiting = &*chord;
+      if (event.kind != EventKind::struck) continue;
+      result.push_back({&event, waiting});
+      waiting = nullptr;
+    }
+    for (; chord != bar.chords.end(); ++chord) waiting = &*chord;
+  }
+  return result;
+}
+
+// The same notes going on: nothing of how they began.
+std::vector<Note> held(std::vector<Note> notes) {
+  for (Note& note : notes) {
+    Note plain;
+    plain.place = note.place;
+    plain.dead = note.dead;
+    plain.ghost = note.ghost;
+    plain.harmonic = note.harmonic;
+    plain.spell = note.spell;
+    plain.held = true;
+    plain.range = note.range;
+    note = plain;
+  }
+  return notes;
+}
+
+// A note can be held on only from an event that has it.
+void strike_what_cannot_be_held(std::vector<Note>& notes, const std::vector<Note>& before) {
+  for (Note& note : notes) {
+    const bool sounds = std::any_of(before.begin(), before.end(), [&](const Note& b) { return b.place == note.place; });
+    if (!sounds) note.held = false;
+  }
+}
+
+}  // namespace
+
+std::size_t count_struck(const Music& music) {
+  return struck_events(music).size();
+}
+
+void put_notes(const Music& source, Music& into) {
+  const std::vector<Struck> from = struck_events(source);
+  std::vector<Note> sounding;
+  auto next = from.begin();
+  for (Bar& bar : into.bars) {
+    if (into.chords_borrowed) bar.chords.clear();
+    for (Event& event : bar.events) {
+      if (event.kind == EventKind::rest) {
+        sounding.clear();
+      } else if (event.kind == EventKind::held) {
+        event.notes = held(sounding);
+      } else {
+        event.notes = next->event->notes;
+        strike_what_cannot_be_held(event.notes, sounding);
+        sounding = event.notes;
+        if (into.chords_borrowed && next->chord != nullptr)
+          bar.chords.push_back({event.at, next->chord->chord, next->chord->range});
+        ++next;
+      }
+    }
+  }
+  into.has_strings = true;
+}
+
+}  // namespace fretsheaf::lesson

@@ -1,0 +1,97 @@
+#include "transposition/pictures.h"
+
+#include <algorithm>
+#include <optional>
+#include <utility>
+#include <vector>
+
+#include "transposition/intervals.h"
+
+namespace fretsheaf::transposition {
+
+namespace {
+
+using Frets = std::pair<int, int>;
+
+std::optional<Frets> used_frets(const lesson::Music& music) {
+  std::optional<Frets> used;
+  for (const lesson::Bar& bar : music.bars) {
+    for (const lesson::Event& event : bar.events) {
+      for (const lesson::Note& note : event.notes) {
+        if (note.dead) continue;
+        const int fret = note.place.fret;
+        used = used ? Frets{std::min(used->first, fret), std::max(used->second, fret)} : Frets{fret, fret};
+      }
+    }
+  }
+  return used;
+}
+
+// A part of the neck, as wide as it was where there is room.
+Frets on_neck(Frets frets, const fretboard::Neck& neck) {
+  const Frets inside{std::max(frets.first, 0), std::min(frets.second, neck.last_fret())};
+  if (inside.first < inside.second) return inside;
+  return inside.first == 0 ? Frets{0, 1} : Frets{neck.last_fret() - 1, neck.last_fret()};
+}
+
+Frets moved_with_notes(Frets frets, Frets before, Frets now) {
+  const int by = now.first - before.first;
+  return {std::min(frets.first + by, now.first), std::max(frets.second + by, now.second)};
+}
+
+// A scale or a chord lies on the neck again an octave on.
+Frets moved_along(Frets frets, const PictureMove& move) {
+  for (const int by : intervals_to(move.semitones)) {
+    if (frets.first + by >= 0 && frets.second + by <= move.neck.last_fret()) {
+      return {frets.first + by, frets.second + by};
+    }
+  }
+  return {frets.first + move.semitones, frets.second + move.semitones};
+}
+
+void move_neck_picture(lesson::NeckPicture& picture, const lesson::Music& now, const PictureMove& move) {
+  if (!picture.frets) return;
+  if (!move.same_strings) {
+    picture.frets.reset();
+    return;
+  }
+  const auto before = used_frets(move.before);
+  const auto after = used_frets(now);
+  const bool of_notes = picture.of == lesson::NeckPicture::Of::notes && before && after;
+  const Frets moved = of_notes ? moved_with_notes(*picture.frets, *before, *after) : moved_along(*picture.frets, move);
+  picture.frets = on_neck(moved, move.neck);
+}
+
+// The frets as many higher, where each is one that a finger can press.
+std::optional<std::vector<std::optional<int>>> shifted(const std::vector<std::optional<int>>& frets, int by,
+                                                       const fretboard::Neck& neck) {
+  auto moved = frets;
+  for (std::size_t i = 0; i < moved.size(); ++i) {
+    if (!moved[i]) continue;
+    *moved[i] += by;
+    // Shapes are written from the bottom line up.
+    const int string = neck.strings() - static_cast<int>(i);
+    if (*frets[i] == 0 || *moved[i] < 1 || !neck.has({string, *moved[i]})) return std::nullopt;
+  }
+  return moved;
+}
+
+void move_shape(lesson::Shape& shape, const PictureMove& move) {
+  if (!shape.frets || (move.same_strings && move.semitones == 0)) return;
+  const auto frets = *shape.frets;
+  shape.frets.reset();
+  if (!move.same_strings) return;
+  for (const int by : intervals_to(move.semitones)) {
+    shape.frets = shifted(frets, by, move.neck);
+    if (shape.frets) return;
+  }
+}
+
+}  // namespace
+
+void move_pictures(lesson::Example& example, const PictureMove& move) {
+  if (example.neck) move_neck_picture(*example.neck, example.music, move);
+  for (lesson::Shape& shape : example.shapes) move_shape(shape, move);
+}
+
+}  // namespace fretsheaf::transposition

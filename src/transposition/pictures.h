@@ -1,0 +1,20 @@
+#pragma once
+
+#include "fretboard/neck.h"
+#include "lesson/lesson.h"
+
+namespace fretsheaf::transposition {
+
+struct PictureMove {
+  const lesson::Music& before;  // the example's music where it lay
+  const fretboard::Neck& neck;  // the one that it lies on now
+  int semitones = 0;
+  bool same_strings = true;  // whether frets from before mean anything on this neck
+};
+
+// Moves the frets that a neck picture and chord shapes name along with the example, whose music lies in its new places
+// already. The picture of its notes goes where they go. A shape without open strings moves along the neck, the nearest
+// way that fits; any other is left without frets, to be worked out afresh.
+void move_pictures(lesson::Example& example, const PictureMove& move);
+
+}  // namespace fretsheaf::transposition

@@ -1,0 +1,36 @@
+#pragma once
+
+#include <cstddef>
+#include <vector>
+
+#include "fretboard/fingering.h"
+#include "fretboard/neck.h"
+#include "lesson/lesson.h"
+
+namespace fretsheaf::transposition {
+
+// An event of an example's music, by indices.
+struct EventIndex {
+  std::size_t bar = 0;
+  std::size_t event = 0;
+};
+
+// An example's music as the search for places takes it. Bars written `%` are left out, because they are played as the
+// bar before is.
+struct PlayingLine {
+  fretboard::Line line;
+  std::vector<EventIndex> events;  // which event of the music each of the line's is
+};
+
+struct LineWish {
+  const fretboard::Neck& neck;  // where the notes lie now
+  int semitones = 0;            // how far they move
+  bool same_strings = true;     // whether the places that they have now mean anything on the neck that they move to
+};
+
+PlayingLine playing_line(const lesson::Example& example, const LineWish& wish);
+
+// What a note sounds; a harmonic its partial. Without meaning for a dead note.
+int sounding_midi(const lesson::Note& note, const fretboard::Neck& neck);
+
+}  // namespace fretsheaf::transposition

@@ -1,0 +1,102 @@
+#include "transposition/unreachable.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "fretboard/reach.h"
+#include "theory/spelling.h"
+
+namespace fretsheaf::transposition {
+
+namespace {
+
+using fretboard::Unplayable;
+
+std::string name_of(int midi, const theory::Key& key) {
+  return theory::pitch_of(theory::practical(theory::spell(midi, {key, {}, {}, {}})), midi).to_string();
+}
+
+int lowest(const fretboard::Neck& neck) {
+  int midi = neck.midi({1, 0});
+  for (int string = 2; string <= neck.strings(); ++string) midi = std::min(midi, neck.midi({string, 0}));
+  return midi;
+}
+
+int highest(const fretboard::Neck& neck) {
+  int midi = 0;
+  for (int string = 1; string <= neck.strings(); ++string) {
+    midi = std::max(midi, neck.midi({string, neck.last_fret()}));
+  }
+  return midi;
+}
+
+std::string millimetres(double length) {
+  return std::to_string(std::lround(length)) + " mm";
+}
+
+const char* joint_name(const fretboard::NoteToPlace& note) {
+  const auto joint =
+      note.graces.empty() || note.joint != fretboard::Joint::none ? note.joint : note.graces.front().joint;
+  switch (joint) {
+    case fretboard::Joint::hammer_on:
+      return "hammer-on";
+    case fretboard::Joint::pull_off:
+      return "pull-off";
+    case fretboard::Joint::slide_up:
+    case fretboard::Joint::slide_down:
+      return "slide";
+    case fretboard::Joint::held:
+    case fretboard::Joint::none:
+      break;
+  }
+  return "held note";
+}
+
+// What is in the way; the sentence goes on from "in E dorian this note of bar 3 would be C1, and …".
+std::string obstacle(const MissedNote& missed, const fretboard::NoteToPlace& note) {
+  switch (missed.missed.why) {
+    case Unplayable::too_low:
+      return "and the neck's lowest note is " + name_of(lowest(missed.neck), missed.key);
+    case Unplayable::too_high:
+      return "and the neck's highest note is " + name_of(highest(missed.neck), missed.key);
+    case Unplayable::nowhere:
+      return note.stopped ? "and no string has it where a finger can press it" : "and no string has it";
+    case Unplayable::no_harmonic:
+      return "and no string has a natural harmonic that sounds so";
+    case Unplayable::no_free_string:
+      return "and the strings that have it are taken by the other notes at its count";
+    case Unplayable::out_of_reach:
+      return "and lie " + millimetres(missed.missed.least_span) +
+             " from the other notes at its count, where a hand reaches " + millimetres(fretboard::most_reach);
+    case Unplayable::not_on_one_string:
+      return std::string("and no string has both ends of its ") + joint_name(note);
+  }
+  return {};
+}
+
+constexpr const char* help = "leave this key out, or write the example where it has more room to move";
+
+}  // namespace
+
+void report_missed(const MissedNote& missed, source::Diagnostics& diagnostics) {
+  const EventIndex index = missed.line.events[static_cast<std::size_t>(missed.missed.note.event)];
+  const auto n = static_cast<std::size_t>(missed.missed.note.note);
+  const lesson::Bar& bar = missed.example.music.bars[index.bar];
+  const lesson::Note& note = bar.events[index.event].notes[n];
+  const auto& sought = missed.line.line.events[static_cast<std::size_t>(missed.missed.note.event)].notes[n];
+  const std::string what = note.harmonic ? "harmonic" : note.dead ? "dead note" : "note";
+  std::string message = missed.where + " this " + what + " of bar " + std::to_string(bar.number) + " would ";
+  if (!note.dead) message += "be " + name_of(sought.midi, missed.key) + ", ";
+  diagnostics.error(source::Code::out_of_reach, note.range, message + obstacle(missed, sought), help);
+}
+
+void report_broken(const lesson::Example& example, EventIndex index, const std::string& where,
+                   source::Diagnostics& diagnostics) {
+  const lesson::Bar& bar = example.music.bars[index.bar];
+  diagnostics.error(source::Code::out_of_reach, bar.events[index.event].range,
+                    where + " a hammer-on, pull-off or slide of bar " + std::to_string(bar.number) +
+                        " would not come from the note before on its string",
+                    help);
+}
+
+}  // namespace fretsheaf::transposition
