@@ -99,4 +99,23 @@ std::string text(const Neck& neck, const Fingering& fingering) {
   return result;
 }
 
+std::string describe(const Line& line, const Played& on) {
+  std::ostringstream out;
+  for (const std::string& label : string_labels(on.neck)) out << label << ' ';
+  out << "frets " << on.neck.frets << " capo " << on.neck.capo << " tempo " << line.quarters_per_minute.to_string();
+  for (const EventToPlace& event : line.events) {
+    out << "\n  " << event.length.to_string() << ':';
+    for (const NoteToPlace& note : event.notes) {
+      out << ' ' << note.midi << " sound " << static_cast<int>(note.sound) << " joint " << static_cast<int>(note.joint);
+      if (note.from) out << " from " << note.from->event << '.' << note.from->note;
+      if (note.original) out << " was " << text(on.neck, *note.original);
+      if (note.stopped) out << " stopped";
+      for (const GraceToPlace& grace : note.graces)
+        out << " grace " << grace.midi << " joint " << static_cast<int>(grace.joint);
+      out << ';';
+    }
+  }
+  return out.str();
+}
+
 }  // namespace fretsheaf::fretboard

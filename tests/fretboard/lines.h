@@ -29,4 +29,7 @@ Line free_line(const Neck& neck, const std::string& pitches);
 // "A3 A5 D2", chords with a + between; the reasons where something is unplayable.
 std::string text(const Neck& neck, const Fingering& fingering);
 
+// The whole question, for a failing test to show.
+std::string describe(const Line& line, const Played& on);
+
 }  // namespace fretsheaf::fretboard
