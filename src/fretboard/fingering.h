@@ -16,7 +16,8 @@ enum class Sound { pitched, harmonic, dead };
 
 // How a note is reached from the one before it on its string. All keep to one string: the hammer-on and the slide up
 // lead to a higher fret, the pull-off and the slide down to a lower one, `held` (a tie, a note held on) is the same
-// place. A slide neither leaves nor reaches an open string, unless the original's did.
+// place. A slide neither leaves nor reaches an open string, unless the original's did; the two frets of a hammer-on or
+// pull-off lie within a hand's reach.
 enum class Joint { none, held, hammer_on, pull_off, slide_up, slide_down };
 
 struct NoteIndex {

@@ -1,6 +1,7 @@
 #include "fretboard/fingering_steps.h"
 
 #include <algorithm>
+#include <cstdlib>
 
 #include "fretboard/places.h"
 
@@ -14,64 +15,72 @@ bool is_open(const std::optional<Place>& place) {
   return place && place->fret == 0;
 }
 
-// A joint that one hand position makes: both fingers are on the neck.
-bool within_hand(Joint joint) {
-  return joint != Joint::slide_up && joint != Joint::slide_down;
-}
+// The note's grace notes and the note itself, in order, each with how it is reached.
+struct Link {
+  Joint joint;
+  int fret;
+  bool was_open;
+};
 
-// The frets of the note's grace notes on that string; nullopt where one is not there, or cannot be joined.
-std::optional<std::vector<Place>> grace_places(const NoteToPlace& note, Place place, const Neck& neck) {
-  std::vector<Place> places;
-  std::optional<Place> original_before;
+// On that string; empty where one is not there, or cannot be joined.
+std::vector<Link> links_at(const NoteToPlace& note, Place place, const Neck& neck) {
+  std::vector<Link> links;
   for (const GraceToPlace& grace : note.graces) {
     const std::optional<int> fret = fret_of(neck, place.string, grace.midi);
-    if (!fret) return std::nullopt;
-    const Place here{place.string, *fret};
-    const bool was_open = is_open(original_before) || is_open(grace.original);
-    if (!places.empty() && !joins(grace.joint, places.back(), here, was_open)) return std::nullopt;
-    places.push_back(here);
-    original_before = grace.original;
+    if (!fret) return {};
+    links.push_back({grace.joint, *fret, is_open(grace.original)});
   }
-  const bool was_open = is_open(original_before) || is_open(note.original);
-  if (!places.empty() && !joins(note.joint, places.back(), place, was_open)) return std::nullopt;
-  return places;
+  links.push_back({note.joint, place.fret, is_open(note.original)});
+  for (std::size_t index = 1; index < links.size(); ++index) {
+    const Link& before = links[index - 1];
+    const Link& link = links[index];
+    const Place from{place.string, before.fret};
+    if (!joins(link.joint, from, {place.string, link.fret}, before.was_open || link.was_open)) return {};
+  }
+  return links;
 }
 
-Candidate candidate_at(const NoteToPlace& note, Place place, const std::vector<Place>& graces) {
-  Candidate candidate{place, place.fret, place.fret};
-  Joint joint = note.joint;
-  for (std::size_t index = graces.size(); index-- > 0 && within_hand(joint);) {
-    const int fret = graces[index].fret;
-    if (fret > 0) {
-      candidate.low = candidate.low == 0 ? fret : std::min(candidate.low, fret);
-      candidate.high = std::max(candidate.high, fret);
+// REQUIRES: links is not empty.
+Spot spot_of(Place place, const std::vector<Link>& links) {
+  Spot spot;
+  spot.place = place;
+  spot.first_fret = links.front().fret;
+  bool same_hand = true;
+  for (std::size_t index = links.size(); index-- > 0;) {
+    const Link& link = links[index];
+    if (same_hand && link.fret > 0) {
+      spot.low = spot.low == 0 ? link.fret : std::min(spot.low, link.fret);
+      spot.high = std::max(spot.high, link.fret);
     }
-    joint = note.graces[index].joint;
+    if (index == 0 || !is_slide(link.joint)) continue;
+    same_hand = false;
+    spot.slide += link.fret - links[index - 1].fret;
   }
-  return candidate;
+  return spot;
 }
 
-std::vector<Candidate> candidates_of(const NoteToPlace& note, const Neck& neck) {
-  std::vector<Candidate> candidates;
+std::vector<Spot> spots_of(const NoteToPlace& note, const Neck& neck) {
+  std::vector<Spot> spots;
   if (note.sound == Sound::dead) {
-    for (int string = neck.strings(); string >= 1; --string) candidates.push_back({{string, 0}});
-    return candidates;
+    for (int string = neck.strings(); string >= 1; --string) spots.push_back({{string, 0}});
+    return spots;
   }
-  const bool harmonic = note.sound == Sound::harmonic;
-  for (const Place place : harmonic ? harmonic_places_of(neck, note.midi) : places_of(neck, note.midi)) {
-    if (note.stopped && place.fret == 0 && !is_open(note.original)) continue;
-    const auto graces = grace_places(note, place, neck);
-    if (graces) candidates.push_back(candidate_at(note, place, *graces));
+  const auto add = [&](Place place) {
+    if (note.stopped && place.fret == 0 && !is_open(note.original)) return;
+    const std::vector<Link> links = links_at(note, place, neck);
+    if (!links.empty()) spots.push_back(spot_of(place, links));
+  };
+  if (note.sound == Sound::harmonic) {
+    for (const Place place : harmonic_places_of(neck, note.midi)) add(place);
+  } else {
+    for (int string = neck.strings(); string >= 1; --string) {
+      if (const std::optional<int> fret = fret_of(neck, string, note.midi)) add({string, *fret});
+    }
   }
-  std::sort(candidates.begin(), candidates.end(), [](const Candidate& a, const Candidate& b) {
+  std::sort(spots.begin(), spots.end(), [](const Spot& a, const Spot& b) {
     return a.place.fret != b.place.fret ? a.place.fret < b.place.fret : a.place.string > b.place.string;
   });
-  return candidates;
-}
-
-// The joint at the beginning of a note with its grace notes.
-Joint first_joint(const NoteToPlace& note) {
-  return note.graces.empty() ? note.joint : note.graces.front().joint;
+  return spots;
 }
 
 int urgency(Rational whole_notes, Rational quarters_per_minute) {
@@ -82,22 +91,21 @@ int urgency(Rational whole_notes, Rational quarters_per_minute) {
 
 class StepMaker {
  public:
-  StepMaker(const Line& line, const Neck& neck) : line_(line), neck_(neck) {}
+  StepMaker(const Line& line, const Board& board) : line_(line), board_(board) {}
 
   std::vector<Step> run() {
     add_events();
     for (std::size_t index = 0; index < steps_.size(); ++index) {
       // By position: carrying adds slots to earlier steps only.
-      for (std::size_t slot = 0; slot < steps_[index].slots.size(); ++slot) join(static_cast<int>(index), slot);
+      for (std::size_t slot = 0; slot < steps_[index].slots.size(); ++slot) join(index, slot);
     }
     for (Step& step : steps_) step.anchor = anchor_of(step);
-    for (std::size_t index = 0; index < steps_.size(); ++index) find_neighbours(index);
+    find_neighbours();
     return std::move(steps_);
   }
 
  private:
   void add_events() {
-    step_of_.assign(line_.events.size(), -1);
     Rational rest;
     for (std::size_t index = line_.events.size(); index-- > 0;) {
       const EventToPlace& event = line_.events[index];
@@ -109,37 +117,56 @@ class StepMaker {
       rest = 0;
     }
     std::reverse(steps_.begin(), steps_.end());
-    for (std::size_t index = 0; index < steps_.size(); ++index) {
-      step_of_[static_cast<std::size_t>(steps_[index].event)] = static_cast<int>(index);
-    }
   }
 
-  Step step(const EventToPlace& event, int index, Rational rest) const {
+  Step step(const EventToPlace& event, int index, Rational rest) {
     Step step;
     step.event = index;
-    step.urgency_stopped = urgency(event.length * Rational(1, 4) + rest, line_.quarters_per_minute);
-    step.urgency_free = urgency(event.length + rest, line_.quarters_per_minute);
+    // Most events are as long as the one before.
+    if (steps_.empty() || event.length != length_ || rest != rest_) {
+      length_ = event.length;
+      rest_ = rest;
+      urgency_stopped_ = urgency(event.length * Rational(1, 4) + rest, line_.quarters_per_minute);
+      urgency_free_ = urgency(event.length + rest, line_.quarters_per_minute);
+    }
+    step.urgency_stopped = urgency_stopped_;
+    step.urgency_free = urgency_free_;
+    step.slots.resize(event.notes.size());
     for (std::size_t note = 0; note < event.notes.size(); ++note) {
-      Slot slot;
+      Slot& slot = step.slots[note];
       slot.note = &event.notes[note];
       slot.index = {index, static_cast<int>(note)};
-      slot.candidates = candidates_of(*slot.note, neck_);
-      step.slots.push_back(std::move(slot));
+      slot.spots = spots_of(*slot.note, board_.neck);
     }
     return step;
   }
 
-  void join(int step, std::size_t slot_index) {
-    Slot& slot = steps_[static_cast<std::size_t>(step)].slots[slot_index];
-    const Joint joint = first_joint(*slot.note);
-    if (slot.carried || joint == Joint::none || !slot.note->from) return;
+  void join(std::size_t step, std::size_t slot_index) {
+    Slot& slot = steps_[step].slots[slot_index];
+    const NoteToPlace& note = *slot.note;
+    const bool has_graces = !note.graces.empty();
+    const Joint joint = has_graces ? note.graces.front().joint : note.joint;
+    if (slot.carried || joint == Joint::none || !note.from) return;
     slot.joint = joint;
-    slot.from = carried_to(step - 1, *slot.note->from);
+    slot.from = carried_to(step - 1, *note.from);
+    const NoteToPlace& source = *steps_[step - 1].slots[static_cast<std::size_t>(slot.from)].note;
+    const std::optional<Place>& original = has_graces ? note.graces.front().original : note.original;
+    slot.open_slide = is_open(source.original) || is_open(original);
+    slot.string_alone = joint != Joint::held && (slot.dead() || source.sound == Sound::dead);
+    slot.ligature_reach =
+        source.original && original ? kept_reach(span_of(*source.original, *original)) : most_micrometres;
+  }
+
+  // Between two places of the original, whose neck may have had more frets.
+  int span_of(Place one, Place other) const {
+    const int low = std::min({one.fret, other.fret, board_.last_hand()});
+    const int high = std::min(std::max(one.fret, other.fret), board_.last_hand());
+    return low == 0 ? 0 : board_.span(low, high);
   }
 
   // The slot of the step where that note is, or goes along.
-  int carried_to(int step, NoteIndex source) {
-    std::vector<Slot>& slots = steps_[static_cast<std::size_t>(step)].slots;
+  int carried_to(std::size_t step, NoteIndex source) {
+    std::vector<Slot>& slots = steps_[step].slots;
     const auto found = std::ranges::find(slots, source, &Slot::index);
     if (found != slots.end()) return static_cast<int>(found - slots.begin());
     Slot slot;
@@ -147,10 +174,9 @@ class StepMaker {
     slot.index = source;
     slot.from = carried_to(step - 1, source);
     slot.joint = Joint::held;
-    const Slot& before = steps_[static_cast<std::size_t>(step - 1)].slots[static_cast<std::size_t>(slot.from)];
+    const Slot& before = steps_[step - 1].slots[static_cast<std::size_t>(slot.from)];
     slot.note = before.note;
-    slot.candidates = before.candidates;
-    for (Candidate& candidate : slot.candidates) candidate.low = candidate.high = 0;
+    for (const Spot& spot : before.spots) slot.spots.push_back({spot.place, spot.place.fret, 0, 0, 0});
     slots.push_back(std::move(slot));
     return static_cast<int>(slots.size()) - 1;
   }
@@ -171,34 +197,36 @@ class StepMaker {
     return std::ranges::all_of(step.slots, [](const Slot& slot) { return slot.carried || slot.dead(); });
   }
 
-  void find_neighbours(std::size_t index) {
-    Step& step = steps_[index];
-    const auto pitched = [](const Step& other) { return !all_dead(other); };
-    const bool alone = all_dead(step);
-    const bool before = std::any_of(steps_.begin(), steps_.begin() + static_cast<std::ptrdiff_t>(index), pitched);
-    const bool after = std::any_of(steps_.begin() + static_cast<std::ptrdiff_t>(index), steps_.end(), pitched);
-    for (Slot& slot : step.slots) {
-      if (!slot.dead() || slot.carried) continue;
-      if (alone && step.dead_alone < 0) step.dead_alone = static_cast<int>(&slot - step.slots.data());
-      slot.neighbour = !alone   ? Neighbour::same_step
-                       : before ? Neighbour::step_before
-                       : after  ? Neighbour::step_after
-                                : Neighbour::none;
-      if (slot.neighbour == Neighbour::none) continue;
-      const Step& other = before && alone ? steps_[index - 1] : alone ? steps_[index + 1] : step;
-      slot.neighbour_slot = nearest(slot, other, !alone);
+  void find_neighbours() {
+    const auto pitched = std::ranges::find_if_not(steps_, all_dead);
+    for (auto step = steps_.begin(); step != steps_.end(); ++step) {
+      const bool alone = all_dead(*step);
+      const Neighbour neighbour = !alone                    ? Neighbour::same_step
+                                  : pitched == steps_.end() ? Neighbour::none
+                                  : pitched < step          ? Neighbour::step_before
+                                                            : Neighbour::step_after;
+      for (std::size_t index = 0; index < step->slots.size(); ++index) {
+        Slot& slot = step->slots[index];
+        if (!slot.dead() || slot.carried) continue;
+        if (alone && step->dead_alone < 0) step->dead_alone = static_cast<int>(index);
+        slot.neighbour = neighbour;
+        if (neighbour == Neighbour::same_step) slot.neighbour_slot = nearest(slot, *step, true);
+        if (neighbour == Neighbour::step_before) slot.neighbour_slot = nearest(slot, *std::prev(step), false);
+        if (neighbour == Neighbour::step_after) slot.neighbour_slot = nearest(slot, *std::next(step), false);
+      }
     }
   }
 
   // The slot whose original string was nearest; where a string is not known, the first.
   static int nearest(const Slot& slot, const Step& step, bool pitched_only) {
+    constexpr int unknown = 1000;
     int best = -1;
     int best_distance = 0;
     for (std::size_t index = 0; index < step.slots.size(); ++index) {
       const Slot& other = step.slots[index];
       if (other.carried || (pitched_only && other.dead())) continue;
       const bool known = slot.note->original && other.note->original;
-      const int distance = known ? std::abs(slot.note->original->string - other.note->original->string) : 1000;
+      const int distance = known ? std::abs(slot.note->original->string - other.note->original->string) : unknown;
       if (best < 0 || distance < best_distance) {
         best = static_cast<int>(index);
         best_distance = distance;
@@ -208,24 +236,35 @@ class StepMaker {
   }
 
   const Line& line_;
-  const Neck& neck_;
+  const Board& board_;
   std::vector<Step> steps_;
-  std::vector<int> step_of_;
+  Rational length_;
+  Rational rest_;
+  int urgency_stopped_ = 1;
+  int urgency_free_ = 1;
 };
 
 }  // namespace
 
-bool joins(Joint joint, Place from, Place to, bool was_open) {
+bool is_slide(Joint joint) {
+  return joint == Joint::slide_up || joint == Joint::slide_down;
+}
+
+bool is_ligature(Joint joint) {
+  return joint == Joint::hammer_on || joint == Joint::pull_off;
+}
+
+bool joins(Joint joint, Place from, Place to, bool open_slide) {
   if (joint == Joint::none) return true;
   if (joint == Joint::held) return from == to;
   if (from.string != to.string) return false;
   const bool up = joint == Joint::hammer_on || joint == Joint::slide_up;
   if (up ? to.fret <= from.fret : to.fret >= from.fret) return false;
-  return within_hand(joint) || was_open || (from.fret > 0 && to.fret > 0);
+  return !is_slide(joint) || open_slide || (from.fret > 0 && to.fret > 0);
 }
 
-std::vector<Step> make_steps(const Line& line, const Neck& neck) {
-  return StepMaker(line, neck).run();
+std::vector<Step> make_steps(const Line& line, const Board& board) {
+  return StepMaker(line, board).run();
 }
 
 }  // namespace fretsheaf::fretboard

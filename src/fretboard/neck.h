@@ -28,8 +28,10 @@ struct Neck {
   // REQUIRES: 1 <= string <= strings().
   const theory::Pitch& open_pitch(int string) const { return tuning[tuning.size() - static_cast<std::size_t>(string)]; }
   bool is_short(int string) const { return short_fifth_string && string == strings(); }
-  // The fret of the others where this string's open sound begins: 0, but 5 on a short string.
+  // The fret of the other strings where this one's open sound begins: 0, but 5 on a short string.
   int nut(int string) const { return is_short(string) ? 5 : 0; }
+  // How far up the neck a place is, in frets: its own, but 5 for an open short string.
+  int level(Place place) const { return place.fret > 0 ? place.fret : nut(place.string); }
 
   // The MIDI number that sounds: tuning + capo + fret. A banjo's short string has its nut where the others have their
   // fifth fret: tuning + capo + fret − 5 when fretted, and open (fret 0, though it begins at 5) tuning + capo, as

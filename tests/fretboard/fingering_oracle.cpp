@@ -66,7 +66,15 @@ class Oracle {
       if (last != none) cost += distance_cost(wanted[last], notes[last].place, wanted[i], notes[i].place);
       last = i;
     }
-    return cost + w.finger_beyond_four * std::max(0, fingers(wanted, notes) - 4);
+    Notes original;
+    std::vector<NoteToPlace> known;
+    for (const NoteToPlace& note : wanted) {
+      if (!note.original) continue;
+      known.push_back(note);
+      original.push_back({*note.original, {}});
+    }
+    const int allowed = std::max(4, fingers(known, original));
+    return cost + w.finger_too_many * std::max(0, fingers(wanted, notes) - allowed);
   }
 
   // Between neighbours in time, rests left out.
@@ -76,7 +84,10 @@ class Oracle {
     const std::size_t from = anchor(before);
     const std::size_t to = anchor(after);
     std::int64_t cost = distance_cost(before[from], a.notes[from].place, after[to], b.notes[to].place);
-    cost += w.string_change * std::abs(a.notes[from].place.string - b.notes[to].place.string);
+    const int a_string = a.notes[from].place.string;
+    const int b_string = b.notes[to].place.string;
+    const int thumb = neck_.short_fifth_string ? neck_.strings() : 0;
+    if (a_string != thumb && b_string != thumb) cost += w.string_change * std::abs(a_string - b_string);
     return cost + travel_cost(one, a, other, b);
   }
 
@@ -149,7 +160,7 @@ class Oracle {
       if (wanted[i].sound == Sound::dead) continue;
       if (!wanted[i].original) return 130000;
       const Place old = *wanted[i].original;
-      const std::pair<int, int> here{notes[i].place.string - old.string, notes[i].place.fret - old.fret};
+      const std::pair<int, int> here{notes[i].place.string - old.string, level(notes[i].place) - level(old)};
       if (moved && *moved != here) same_shape = false;
       moved = here;
       if (old.fret > 0) was.push_back(old.fret);
@@ -161,19 +172,25 @@ class Oracle {
     return std::max(130000, span) / 10 * 11;
   }
 
-  static std::int64_t own_cost(const NoteToPlace& wanted, Place place) {
+  std::int64_t own_cost(const NoteToPlace& wanted, Place place) const {
     std::int64_t cost = 0;
     const int old_fret = wanted.original ? wanted.original->fret : 0;
     if (wanted.original && wanted.original->string != place.string) cost += w.other_string;
     if (wanted.sound == Sound::dead) return cost;
     if (wanted.original && (old_fret == 0) != (place.fret == 0)) cost += w.other_openness;
-    return cost + w.height * std::max(0, place.fret - old_fret);
+    const int old = wanted.original ? level(*wanted.original) : level({place.string, 0});
+    return cost + w.height * std::max(0, level(place) - old);
   }
 
-  static std::int64_t distance_cost(const NoteToPlace& a, Place a_place, const NoteToPlace& b, Place b_place) {
+  // An open short string lies at the fifth fret of the others.
+  int level(Place place) const {
+    return place.fret == 0 && neck_.short_fifth_string && place.string == neck_.strings() ? 5 : place.fret;
+  }
+
+  std::int64_t distance_cost(const NoteToPlace& a, Place a_place, const NoteToPlace& b, Place b_place) const {
     if (!a.original || !b.original) return 0;
     const bool strings = b_place.string - a_place.string == b.original->string - a.original->string;
-    const bool frets = b_place.fret - a_place.fret == b.original->fret - a.original->fret;
+    const bool frets = level(b_place) - level(a_place) == level(*b.original) - level(*a.original);
     const bool dead = a.sound == Sound::dead || b.sound == Sound::dead;
     return strings && (dead || frets) ? 0 : w.other_distance;
   }
@@ -228,7 +245,7 @@ class Oracle {
     int times = 1;
     while (times < 16 && time * times < 1) ++times;
     const int mm = std::abs((um(a.hand) + 500) / 1000 - (um(target) + 500) / 1000);
-    return w.shift + std::int64_t{w.travel} * times * mm;
+    return std::int64_t{w.travel} * times * (w.aim_millimetres + mm);
   }
 
   // How far the first note that slides takes the hand along.
@@ -286,6 +303,15 @@ class Oracle {
       if (from.string != to.string) return false;
     } else if (!leads(joint, from, to, open(from_wanted.original) || open(old))) {
       return false;
+    } else if (ligature(joint) && from.fret > 0 && to.fret > 0) {
+      // One hand, as in a chord.
+      int most = 130000;
+      if (old && from_wanted.original) {
+        const int low = std::min(old->fret, from_wanted.original->fret);
+        const int high = std::max(old->fret, from_wanted.original->fret);
+        most = std::max(most, low == 0 ? 0 : um(high) - um(low)) / 10 * 11;
+      }
+      if (std::abs(um(from.fret) - um(to.fret)) > most) return false;
     }
     for (std::size_t between = source + 1; between < at; ++between) {
       for (std::size_t i = 0; i < options[between].notes.size(); ++i) {
