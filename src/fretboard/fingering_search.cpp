@@ -12,16 +12,15 @@ namespace {
 constexpr const FingeringWeights& weights = fingering_weights;
 
 // Whether the step is of dead notes alone and takes its strings from there.
-bool goes_with(const Step& step, Neighbour neighbour) {
+bool has_neighbour(const Step& step, Neighbour neighbour) {
   return step.dead_alone >= 0 && step.slots[static_cast<std::size_t>(step.dead_alone)].neighbour == neighbour;
 }
 
 // Whether such a step lies beside its neighbour.
 bool follows(const Step& dead, Spots dead_spots, const Step& other, Spots spots, const Board& board) {
-  const auto slot = static_cast<std::size_t>(dead.dead_alone);
-  const auto neighbour = static_cast<std::size_t>(dead.slots[slot].neighbour_slot);
-  const int string = dead_string(dead, other.slots[neighbour], spots[neighbour].place, board.neck);
-  return dead_spots[slot].place.string == string;
+  const Slot& first = dead.slots[static_cast<std::size_t>(dead.dead_alone)];
+  const auto neighbour = static_cast<std::size_t>(first.neighbour_slot);
+  return goes_with(dead, dead_spots, other.slots[neighbour], spots[neighbour].place, board.neck);
 }
 
 std::int64_t travel_per_mm(const Step& from, bool free) {
@@ -56,8 +55,8 @@ Passage passage(const Step& from, Spots from_spots, const Step& to, Spots to_spo
     }
     if (result.slide == 0) result.slide = slide;
   }
-  if (goes_with(to, Neighbour::step_before) && !follows(to, to_spots, from, from_spots, board)) return {no_way};
-  if (goes_with(from, Neighbour::step_after) && !follows(from, from_spots, to, to_spots, board)) return {no_way};
+  if (has_neighbour(to, Neighbour::step_before) && !follows(to, to_spots, from, from_spots, board)) return {no_way};
+  if (has_neighbour(from, Neighbour::step_after) && !follows(from, from_spots, to, to_spots, board)) return {no_way};
   const auto a = static_cast<std::size_t>(from.anchor);
   const auto b = static_cast<std::size_t>(to.anchor);
   const Place one = from_spots[a].place;
@@ -131,11 +130,14 @@ void Search::find_slots(const Step& from, const Step& to) {
     if (slot.from >= 0) add(out_, slot.from);
     if (slot.from >= 0 || !slot.note->graces.empty()) add(in_, static_cast<int>(index));
   }
-  if (goes_with(to, Neighbour::step_before)) {
+  for (std::size_t index = 0; from.dead_alone >= 0 && index < from.slots.size(); ++index) {
+    if (from.slots[index].carried) add(out_, static_cast<int>(index));
+  }
+  if (has_neighbour(to, Neighbour::step_before)) {
     add(in_, to.dead_alone);
     add(out_, to.slots[static_cast<std::size_t>(to.dead_alone)].neighbour_slot);
   }
-  if (goes_with(from, Neighbour::step_after)) {
+  if (has_neighbour(from, Neighbour::step_after)) {
     add(out_, from.dead_alone);
     add(in_, from.slots[static_cast<std::size_t>(from.dead_alone)].neighbour_slot);
   }
@@ -147,6 +149,7 @@ void Search::group(Groups& groups, const Shapes& shapes) {
   for (std::size_t shape = 0; shape < shapes.size(); ++shape) {
     const Spots spots = shapes.spots_of(shape);
     const auto same = [&](std::size_t other) {
+      if (shapes.shapes[shape].free() != shapes.shapes[other].free()) return false;
       const Spots others = shapes.spots_of(other);
       return std::ranges::all_of(groups.slots, [&](std::size_t slot) { return spots[slot] == others[slot]; });
     };
@@ -158,22 +161,17 @@ void Search::group(Groups& groups, const Shapes& shapes) {
 
 // For each group of shapes: what it costs to have left one of them and have moved the hand.
 void Search::leave(const Step& step, const Layer& layer) {
-  const std::size_t groups = out_.first.size();
-  left_.assign(2 * groups * hands(), no_way);
+  left_.assign(out_.first.size() * hands(), no_way);
   for (std::size_t index = 0; index < layer.shapes().size(); ++index) {
     const Shape& shape = layer.shapes().shapes[index];
-    const std::size_t row = out_.of_shape[index] + (shape.free() ? groups : 0);
-    std::int64_t* const costs = left_.data() + row * hands();
+    std::int64_t* const costs = left_.data() + out_.of_shape[index] * hands();
     for (int hand = shape.lowest_hand; hand <= shape.highest_hand; ++hand) {
       costs[hand] = std::min(costs[hand], layer.cost(index, hand));
     }
   }
-  for (std::size_t group = 0; group < groups; ++group) {
-    std::int64_t* const stopped = left_.data() + group * hands();
-    std::int64_t* const free = stopped + groups * hands();
-    move_hand(stopped, travel_per_mm(step, false));
-    move_hand(free, travel_per_mm(step, true));
-    for (std::size_t hand = 1; hand < hands(); ++hand) stopped[hand] = std::min(stopped[hand], free[hand]);
+  for (std::size_t group = 0; group < out_.first.size(); ++group) {
+    const bool free = layer.shapes().shapes[out_.first[group]].free();
+    move_hand(left_.data() + group * hands(), travel_per_mm(step, free));
   }
 }
 

@@ -61,7 +61,7 @@ class Search {
   void advance(const Step& from_step, const Layer& from, const Step& to_step, Layer& to);
 
  private:
-  // Shapes in groups that are one to a passage.
+  // Shapes in groups that are one to a passage, and leave the hand equally free.
   struct Groups {
     std::vector<std::size_t> slots;     // those that a passage looks at
     std::vector<std::size_t> first;     // a shape of each group
@@ -80,7 +80,7 @@ class Search {
   Groups out_;
   Groups in_;
   // A cost for each group and each fret where the hand may lie, from 0 (never used) up.
-  std::vector<std::int64_t> left_;  // behind: each group of shapes that stop something, then each of those that do not
+  std::vector<std::int64_t> left_;     // behind
   std::vector<std::int64_t> entered_;  // ahead
 };
 

@@ -33,6 +33,11 @@ std::int64_t note_cost(const Slot& slot, Place place, const Neck& neck) {
   const std::optional<Place>& original = slot.note->original;
   std::int64_t cost = original && original->string != place.string ? weights.other_string : 0;
   if (slot.dead()) return cost;
+  if (slot.note->sound == Sound::harmonic) {
+    constexpr int octave = 12;
+    const int above = slot.note->midi - neck.midi({place.string, 0}) - octave;
+    cost += std::int64_t{weights.faint_harmonic} * above;
+  }
   if (original && (original->fret == 0) != (place.fret == 0)) cost += weights.other_openness;
   const int low = original ? neck.level(*original) : neck.nut(place.string);
   return cost + std::int64_t{weights.height} * std::max(0, neck.level(place) - low);
@@ -147,7 +152,7 @@ class ShapeMaker {
     if (count_ < step_.slots.size()) {
       add(shape);  // only to know that there is one
     } else if (step_.dead_alone >= 0) {
-      add_with_dead_alone(shape);
+      add_with_dead_alone(shape, hold.strings);
     } else if (place_dead(hold.strings)) {
       add(shape);
     }
@@ -179,15 +184,15 @@ class ShapeMaker {
   }
 
   // Dead notes alone: one shape for each string where their first may come to lie.
-  void add_with_dead_alone(const Shape& shape) {
+  void add_with_dead_alone(const Shape& shape, unsigned carried) {
     const Slot& first = step_.slots[static_cast<std::size_t>(step_.dead_alone)];
     const int strings = board_.neck.strings();
-    const int here =
-        dead_string_within(step_, first.note->original ? first.note->original->string : strings, board_.neck);
+    const int was = first.note->original ? first.note->original->string : strings;
+    const int stays = nearest_free(carried, dead_string_within(step_, was, board_.neck), board_.neck);
     for (int string = strings; string >= 1; --string) {
-      if (first.neighbour == Neighbour::none && string != here) continue;
-      if (dead_string_within(step_, string, board_.neck) != string) continue;
-      unsigned used = 0;
+      if (first.neighbour == Neighbour::none && string != stays) continue;
+      if ((carried >> static_cast<unsigned>(string) & 1U) != 0) continue;
+      unsigned used = carried;
       bool all = true;
       for (std::size_t index = 0; index < count_; ++index) {
         const Slot& slot = step_.slots[index];
@@ -262,9 +267,14 @@ std::int64_t distance_cost(const Slot& first, Place first_place, const Slot& sec
   return one->strings == other->strings && (!frets || one->frets == other->frets) ? 0 : weights.other_distance;
 }
 
-int dead_string(const Step& step, const Slot& neighbour, Place neighbour_place, const Neck& neck) {
-  const Slot& first = step.slots[static_cast<std::size_t>(step.dead_alone)];
-  return dead_string_within(step, string_beside(first, neighbour, neighbour_place, neck), neck);
+bool goes_with(const Step& dead, Spots dead_spots, const Slot& neighbour, Place place, const Neck& neck) {
+  const auto first = static_cast<std::size_t>(dead.dead_alone);
+  unsigned carried = 0;
+  for (std::size_t index = 0; index < dead.slots.size(); ++index) {
+    if (dead.slots[index].carried) carried |= 1U << static_cast<unsigned>(dead_spots[index].place.string);
+  }
+  const int string = dead_string_within(dead, string_beside(dead.slots[first], neighbour, place, neck), neck);
+  return dead_spots[first].place.string == nearest_free(carried, string, neck);
 }
 
 std::int64_t strain(const Board& board, const Shape& shape, int hand) {

@@ -43,8 +43,8 @@ Shapes make_shapes(const Step& step, const Board& board, Reach reach);
 std::int64_t distance_cost(const Slot& first, Place first_place, const Slot& second, Place second_place,
                            const Neck& neck);
 
-// Where a step of dead notes alone is played when its neighbour lies there: the string of the first.
-int dead_string(const Step& step, const Slot& neighbour, Place neighbour_place, const Neck& neck);
+// Whether a step of dead notes alone lies as one does whose neighbour lies there.
+bool goes_with(const Step& dead, Spots dead_spots, const Slot& neighbour, Place place, const Neck& neck);
 
 // What it costs to hold a shape with the hand at that fret.
 std::int64_t strain(const Board& board, const Shape& shape, int hand);

@@ -26,12 +26,14 @@ struct FingeringWeights {
   // Open strings as the original used them: they ring differently and cannot be bent or damped by the finger.
   int other_openness = 250;  // each struck note that was open and is stopped, or the other way round
 
+  // A natural harmonic sounds the fainter the higher its partial is.
+  int faint_harmonic = 200;  // per semitone above the string's octave
+
   // Low on the neck as the original was, or low at all: bigger frets are easier to find, and read.
   int height = 20;  // per fret above the original's (without one, above the open string), each struck note
 
-  // Of what is left, the plucking hand would rather stay on its string.
-  // Per string between one event's first struck note and the next one's; a thumb waits at a short string.
-  int string_change = 60;
+  // The plucking hand would rather stay on its string; a thumb waits at a short string, which is no change.
+  int string_change = 60;  // per string between one event's first struck note and the next one's
 };
 
 inline constexpr FingeringWeights fingering_weights;

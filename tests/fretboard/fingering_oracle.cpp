@@ -49,7 +49,6 @@ class Oracle {
       const std::vector<int> frets = frets_in_hand(wanted[i], notes[i]);
       stopped.insert(stopped.end(), frets.begin(), frets.end());
     }
-    if (!dead_right(event, notes)) return forbidden;
     std::int64_t cost = 0;
     if (!stopped.empty()) {
       const int low = *std::min_element(stopped.begin(), stopped.end());
@@ -98,7 +97,7 @@ class Oracle {
       for (std::size_t i = 0; i < wanted.size(); ++i) {
         if (!joined_right(options, at, wanted[i], options[at].notes[i])) return false;
       }
-      if (!dead_event_right(options, at)) return false;
+      if (!dead_right(options, at)) return false;
     }
     return true;
   }
@@ -177,6 +176,7 @@ class Oracle {
     const int old_fret = wanted.original ? wanted.original->fret : 0;
     if (wanted.original && wanted.original->string != place.string) cost += w.other_string;
     if (wanted.sound == Sound::dead) return cost;
+    if (wanted.sound == Sound::harmonic) cost += w.faint_harmonic * (wanted.midi - neck_.midi({place.string, 0}) - 12);
     if (wanted.original && (old_fret == 0) != (place.fret == 0)) cost += w.other_openness;
     const int old = wanted.original ? level(*wanted.original) : level({place.string, 0});
     return cost + w.height * std::max(0, level(place) - old);
@@ -346,41 +346,58 @@ class Oracle {
     return dead.original->string + (neighbour.original ? place.string - neighbour.original->string : 0);
   }
 
-  // One dead note among pitched ones lies on the nearest free string, of two the lower line.
-  bool dead_right(std::size_t event, const Notes& notes) const {
-    const std::vector<NoteToPlace>& wanted = line_.events[event].notes;
-    if (all_dead(wanted)) return true;
-    for (std::size_t i = 0; i < notes.size(); ++i) {
-      if (wanted[i].sound != Sound::dead) continue;
-      const std::size_t neighbour = nearest(wanted[i], wanted, true);
-      const int aim = beside(wanted[i], wanted[neighbour], notes[neighbour].place);
-      const int mine = notes[i].place.string;
-      for (int string = 1; string <= neck_.strings(); ++string) {
-        const bool used = std::any_of(notes.begin(), notes.end(), [&](auto& n) { return n.place.string == string; });
-        if (used) continue;
-        const int nearer = std::abs(string - aim) - std::abs(mine - aim);
-        if (nearer < 0 || (nearer == 0 && string > mine)) return false;
+  // The strings of notes that sounded before and are joined to later ones.
+  std::vector<int> kept_free(const std::vector<Option>& options, std::size_t at) const {
+    std::vector<int> strings;
+    for (std::size_t later = at + 1; later < sounding_.size(); ++later) {
+      for (const NoteToPlace& note : line_.events[sounding_[later]].notes) {
+        const Joint joint = note.graces.empty() ? note.joint : note.graces.front().joint;
+        if (!note.from || joint == Joint::none) continue;
+        const auto event = static_cast<std::size_t>(note.from->event);
+        if (event >= sounding_[at]) continue;
+        const auto source = std::find(sounding_.begin(), sounding_.end(), event) - sounding_.begin();
+        const Option& option = options[static_cast<std::size_t>(source)];
+        strings.push_back(option.notes[static_cast<std::size_t>(note.from->note)].place.string);
       }
     }
-    return true;
+    return strings;
   }
 
-  // A single dead note goes with the step before, or where nothing pitched came before, the one after.
-  bool dead_event_right(const std::vector<Option>& options, std::size_t at) const {
+  // One dead note at a time: on the nearest free string to where its neighbour leads it, of two the lower line. The
+  // neighbour is in its event, else in the one before, or, where nothing pitched came before, the one after.
+  bool dead_right(const std::vector<Option>& options, std::size_t at) const {
     const std::vector<NoteToPlace>& wanted = line_.events[sounding_[at]].notes;
-    if (!all_dead(wanted)) return true;
+    std::vector<int> used = kept_free(options, at);
+    const auto dead = std::find_if(wanted.begin(), wanted.end(), [](auto& n) { return n.sound == Sound::dead; });
+    if (dead == wanted.end()) return true;
+    const auto mine = static_cast<std::size_t>(dead - wanted.begin());
+    for (std::size_t i = 0; i < wanted.size(); ++i) {
+      if (i != mine) used.push_back(options[at].notes[i].place.string);
+    }
+    const int aim =
+        std::clamp(aim_of(options, at, *dead), all_dead(wanted) ? 1 : -99, all_dead(wanted) ? neck_.strings() : 99);
+    int best = 0;
+    for (int string = 1; string <= neck_.strings(); ++string) {
+      if (std::find(used.begin(), used.end(), string) != used.end()) continue;
+      if (best == 0 || std::abs(string - aim) <= std::abs(best - aim)) best = string;
+    }
+    return options[at].notes[mine].place.string == best;
+  }
+
+  int aim_of(const std::vector<Option>& options, std::size_t at, const NoteToPlace& dead) const {
     const auto pitched = [&](std::size_t event) { return !all_dead(line_.events[event].notes); };
     const auto here = sounding_.begin() + static_cast<std::ptrdiff_t>(at);
-    const int strings = neck_.strings();
-    const int mine = options[at].notes.front().place.string;
-    int aim = wanted.front().original ? wanted.front().original->string : strings;
-    if (std::any_of(sounding_.begin(), here, pitched) || std::any_of(here, sounding_.end(), pitched)) {
-      const std::size_t other = std::any_of(sounding_.begin(), here, pitched) ? at - 1 : at + 1;
-      const std::vector<NoteToPlace>& notes = line_.events[sounding_[other]].notes;
-      const std::size_t neighbour = nearest(wanted.front(), notes, false);
-      aim = beside(wanted.front(), notes[neighbour], options[other].notes[neighbour].place);
+    std::size_t other = at;
+    if (!pitched(*here)) {
+      const bool before = std::any_of(sounding_.begin(), here, pitched);
+      if (!before && std::none_of(here, sounding_.end(), pitched)) {
+        return dead.original ? dead.original->string : neck_.strings();
+      }
+      other = before ? at - 1 : at + 1;
     }
-    return mine == std::clamp(aim, 1, strings);
+    const std::vector<NoteToPlace>& notes = line_.events[sounding_[other]].notes;
+    const std::size_t neighbour = nearest(dead, notes, other == at);
+    return beside(dead, notes[neighbour], options[other].notes[neighbour].place);
   }
 
   const Line& line_;
