@@ -25,6 +25,7 @@ struct TypesetOptions {
   std::string template_name;
   std::string instrument;
   std::string capo;
+  bool split = false;  // MusicXML: a file for every example
 };
 Exit typeset(const TypesetOptions& options, platform::System& system, Console& console);
 

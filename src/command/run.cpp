@@ -14,9 +14,9 @@ constexpr std::string_view usage =
     "fretsheaf typesets a music teacher's lesson file into a printed handout.\n"
     "\n"
     "  fretsheaf typeset LESSON... [--key KEY]... [--instrument NAME] [--capo FRET] [--to FOLDER]\n"
-    "                              [--as pdf,svg,musicxml] [--template NAME]\n"
+    "                              [--as pdf,svg,musicxml,mxl] [--template NAME] [--split]\n"
     "      makes the handout: beside the lesson, or in FOLDER; a PDF where --as says nothing else; in its own key, or\n"
-    "      in each KEY (\"E\", \"Bb dorian\", all)\n"
+    "      in each KEY (\"E\", \"Bb dorian\", all); --split gives every example a MusicXML file of its own\n"
     "  fretsheaf check LESSON... [--json]\n"
     "      says what is wrong with a lesson, and where, and makes nothing\n"
     "  fretsheaf schema [lesson | sheaf]\n"
@@ -49,6 +49,7 @@ struct Parser {
     typeset_verb->add_option("--template", typeset_options.template_name);
     typeset_verb->add_option("--instrument", typeset_options.instrument);
     typeset_verb->add_option("--capo", typeset_options.capo);
+    typeset_verb->add_flag("--split", typeset_options.split);
     check_verb = verb("check");
     check_verb->add_option("LESSON", check_options.lessons);
     check_verb->add_flag("--json", check_options.json);

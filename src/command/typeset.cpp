@@ -25,7 +25,7 @@ std::optional<std::vector<sheaf::Format>> formats_of(const TypesetOptions& optio
   for (const std::string& name : options.formats) {
     const std::optional<sheaf::Format> format = sheaf::parse_format(name);
     if (!format) {
-      complain("--as " + name + ": there is no such format; it takes pdf, svg and musicxml", console);
+      complain("--as " + name + ": there is no such format; it takes pdf, svg, musicxml and mxl", console);
       return std::nullopt;
     }
     if (std::find(formats.begin(), formats.end(), *format) == formats.end()) formats.push_back(*format);
@@ -119,6 +119,7 @@ Exit typeset(const TypesetOptions& options, platform::System& system, Console& c
   sheaf::Request request;
   request.keys = options.keys;
   request.formats = *formats;
+  request.split = options.split;
   if (!options.template_name.empty()) request.template_name = options.template_name;
   if (!options.instrument.empty()) request.instrument = options.instrument;
   if (!read_capo(options.capo, request.capo, console)) return Exit::request_wrong;

@@ -1,5 +1,7 @@
 #include "exchange/musicxml.h"
 
+#include <vector>
+
 #include "exchange/element.h"
 #include "exchange/measure.h"
 #include "exchange/part.h"
@@ -26,9 +28,32 @@ void write_part_list(Element root, const score::Score& score) {
   root.add("part-list").add("score-part").set("id", "P1").add("part-name", part_name(score));
 }
 
-}  // namespace
+void write_example(Element part_element, const score::Score& score, const score::Example& example, Running& running) {
+  const Part part{score,
+                  example,
+                  staves_of(score, example),
+                  divisions_of(example),
+                  joins_of(example),
+                  repeat_targets(example),
+                  bar_repeats(example),
+                  syllables_of(example),
+                  cover_of(example)};
+  for (int bar = 0; bar < static_cast<int>(example.bars.size()); ++bar) {
+    write_measure(part_element, part, bar, running);
+  }
+  running.first_example = false;
+}
 
-std::string musicxml(const score::Score& score) {
+// A part must have a measure, also in a lesson whose examples are all without music.
+void write_empty_measure(Element part_element) {
+  Element measure = part_element.add("measure").set("number", "1");
+  measure.add("attributes").add("divisions", 1);
+  Element note = measure.add("note");
+  note.add("rest").set("measure", "yes");
+  note.add("duration", 4);
+}
+
+std::string document_of(const score::Score& score, const std::vector<const score::Example*>& examples) {
   tinyxml2::XMLDocument document;
   document.InsertEndChild(document.NewDeclaration("xml version=\"1.0\" encoding=\"UTF-8\""));
   tinyxml2::XMLElement* score_element = document.NewElement("score-partwise");
@@ -39,25 +64,25 @@ std::string musicxml(const score::Score& score) {
   write_part_list(root, score);
   Element part_element = root.add("part").set("id", "P1");
   Running running;
-  for (const score::Example& example : score.examples) {
-    if (example.bars.empty()) continue;
-    const Part part{score,
-                    example,
-                    staves_of(score, example),
-                    divisions_of(example),
-                    joins_of(example),
-                    repeat_targets(example),
-                    bar_repeats(example),
-                    syllables_of(example),
-                    cover_of(example)};
-    for (int bar = 0; bar < static_cast<int>(example.bars.size()); ++bar) {
-      write_measure(part_element, part, bar, running);
-    }
-    running.first_example = false;
-  }
+  for (const score::Example* example : examples) write_example(part_element, score, *example, running);
+  if (examples.empty()) write_empty_measure(part_element);
   tinyxml2::XMLPrinter printer;
   document.Print(&printer);
   return printer.CStr();
+}
+
+}  // namespace
+
+std::string musicxml(const score::Score& score) {
+  std::vector<const score::Example*> examples;
+  for (const score::Example& example : score.examples) {
+    if (!example.bars.empty()) examples.push_back(&example);
+  }
+  return document_of(score, examples);
+}
+
+std::string musicxml(const score::Score& score, std::size_t example) {
+  return document_of(score, {&score.examples[example]});
 }
 
 }  // namespace fretsheaf::exchange

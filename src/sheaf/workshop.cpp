@@ -4,12 +4,12 @@
 #include <map>
 #include <utility>
 
-#include "exchange/musicxml.h"
 #include "layout/layout.h"
 #include "lesson/not_drawn.h"
 #include "lesson/reader.h"
 #include "render/render.h"
 #include "score/build.h"
+#include "sheaf/documents.h"
 #include "sheaf/fonts_of.h"
 #include "sheaf/jobs.h"
 #include "source/nearest.h"
@@ -156,8 +156,8 @@ void Workshop::Impl::render(const Job& job, const lesson::Lesson& lesson, const 
   std::optional<sheet::Sheet> sheet;
   std::vector<Output> outputs;
   for (const Format format : job.formats) {
-    if (format == Format::musicxml) {
-      outputs.push_back({job.suffix + ".musicxml", exchange::musicxml(score)});
+    if (format == Format::musicxml || format == Format::mxl) {
+      add_documents(score, format, job.split, job.suffix, outputs);
       continue;
     }
     if (!sheet) sheet = layout::lay_out(score, look.look, fonts, look.fonts, diagnostics, kept.files[0].bytes());
@@ -224,6 +224,7 @@ std::optional<Format> parse_format(std::string_view name) {
   if (name == "pdf") return Format::pdf;
   if (name == "svg") return Format::svg;
   if (name == "musicxml") return Format::musicxml;
+  if (name == "mxl") return Format::mxl;
   return std::nullopt;
 }
 

@@ -14,9 +14,9 @@
 // the next lesson.
 namespace fretsheaf::sheaf {
 
-enum class Format { pdf, svg, musicxml };
+enum class Format { pdf, svg, musicxml, mxl };
 
-// "pdf", "svg", "musicxml"; nullopt where there is no such format.
+// "pdf", "svg", "musicxml", "mxl"; nullopt where there is no such format.
 std::optional<Format> parse_format(std::string_view name);
 
 // What a run asks of one lesson.
@@ -27,6 +27,7 @@ struct Request {
   std::optional<int> capo;                   // in place of the lesson's own
   std::optional<std::string> template_name;  // in place of the lesson's own
   std::vector<Format> formats;
+  bool split = false;  // MusicXML: a file for every example
 };
 
 // One handout of a lesson: in one key, for one instrument.
@@ -35,6 +36,7 @@ struct Job {
   transposition::Destination to;
   std::optional<std::string> template_name;
   std::vector<Format> formats;
+  bool split = false;
   std::string suffix;  // what follows STEM in the names of its outputs: ".d-dorian.ukulele"
 };
 

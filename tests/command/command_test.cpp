@@ -65,6 +65,19 @@ TEST_CASE("typeset makes every format that --as names, in the folder that --to n
   CHECK(shed.system.files.count("out/two-notes.d-dorian.pdf") == 0);
 }
 
+TEST_CASE("asked to split, typeset gives every example that has music a MusicXML file of its own, compressed or not") {
+  Shed shed;
+  const std::string blank = "\n[[example]]\nblank-bars = 2\n";
+  shed.system.files["a.lesson.toml"] = good + blank + good.substr(good.find("[[example]]"));
+  CHECK(shed.run({"typeset", "a.lesson.toml", "--split", "--as", "musicxml,mxl"}) == Exit::done);
+  for (const char* name : {"a.d-dorian.1.musicxml", "a.d-dorian.3.musicxml", "a.d-dorian.1.mxl", "a.d-dorian.3.mxl"}) {
+    CHECK(shed.system.files.count(name) == 1);
+  }
+  CHECK(shed.system.files.size() == 5);
+  CHECK(shed.run({"typeset", "a.lesson.toml", "--as", "mxl"}) == Exit::done);
+  CHECK(shed.system.files["a.d-dorian.mxl"].substr(30, 42) == "mimetypeapplication/vnd.recordare.musicxml");
+}
+
 TEST_CASE("SVG pages of an earlier, longer handout are removed") {
   Shed shed;
   shed.system.files["two-notes.lesson.toml"] = good;
@@ -111,7 +124,7 @@ TEST_CASE("what is wrong with the command line is said, with the nearest word") 
        "fretsheaf: error: typeset has no option '--keys'; did you mean '--key'?\n" + help},
       {{"typeset", "a.lesson.toml", "--to"}, "fretsheaf: error: '--to' needs a value after it\n" + help},
       {{"typeset", "a.lesson.toml", "--as", "docx"},
-       "fretsheaf: error: --as docx: there is no such format; it takes pdf, svg and musicxml\n"},
+       "fretsheaf: error: --as docx: there is no such format; it takes pdf, svg, musicxml and mxl\n"},
       {{"typeset", "a.lesson.toml", "--template", "musik-stand"},
        "fretsheaf: error: there is no template 'musik-stand'; did you mean 'music-stand'?\n"},
       {{"typeset", "x/a.lesson.toml", "y/a.lesson.toml", "--to", "z"},

@@ -9,7 +9,9 @@
 
 namespace fretsheaf::exchange::test {
 
-Exported export_lesson(const std::string& text) {
+namespace {
+
+lesson::ReadLesson read(const std::string& text) {
   platform::MemorySystem system;
   system.files["lantern.svg"] = "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"9\" height=\"9\"/>";
   lesson::ReadLesson read = lesson::read_lesson("a.lesson.toml", text, system);
@@ -17,8 +19,20 @@ Exported export_lesson(const std::string& text) {
   for (const auto& diagnostic : read.diagnostics.sorted()) problems += source::render(diagnostic, read.files);
   INFO(text << problems);
   REQUIRE(read.lesson);
-  std::string document = exchange::musicxml(score::build_score(*read.lesson, read.diagnostics));
-  return {std::move(*read.lesson), std::move(document)};
+  return read;
+}
+
+}  // namespace
+
+Exported export_lesson(const std::string& text) {
+  lesson::ReadLesson lesson = read(text);
+  std::string document = exchange::musicxml(score::build_score(*lesson.lesson, lesson.diagnostics));
+  return {std::move(*lesson.lesson), std::move(document)};
+}
+
+std::string export_example(const std::string& text, std::size_t example) {
+  lesson::ReadLesson lesson = read(text);
+  return exchange::musicxml(score::build_score(*lesson.lesson, lesson.diagnostics), example);
 }
 
 }  // namespace fretsheaf::exchange::test

@@ -154,6 +154,16 @@ TEST_CASE("four hundred generated lessons export to sound music") {
   for (unsigned seed = 1; seed <= 400; ++seed) check_sound(fretsheaf::test::random_lesson(seed));
 }
 
+TEST_CASE("every example of a lesson exports by itself to sound music, and a lesson without music to one empty bar") {
+  for (std::size_t example = 0; example < 3; ++example) {
+    const std::string document = export_example(sound_lesson, example);
+    CHECK(complaints(document) == std::vector<std::string>{});
+    CHECK(schema_accepts({document}));
+  }
+  const std::string keys = "title = \"a\"\nkey = \"C major\"\ninstrument = \"bass\"\n";
+  CHECK(schema_accepts({export_lesson(keys + "[[example]]\nblank-bars = 4\n").document}));
+}
+
 TEST_CASE("what the schema accepts and is no music is found: seventy changes to a sound document") {
   const std::string sound = flat(export_lesson(sound_lesson).document);
   REQUIRE(complaints(sound) == std::vector<std::string>{});

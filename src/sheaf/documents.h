@@ -1,0 +1,16 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "score/score.h"
+#include "sheaf/workshop.h"
+
+namespace fretsheaf::sheaf {
+
+// Adds a score's MusicXML, compressed or not: one file, or where it is `split` one for every example that has bars,
+// with the example's number in its name (".d-dorian.2.musicxml").
+void add_documents(const score::Score& score, Format format, bool split, const std::string& name,
+                   std::vector<Output>& outputs);
+
+}  // namespace fretsheaf::sheaf
