@@ -279,10 +279,10 @@ bool goes_with(const Step& dead, Spots dead_spots, const Slot& neighbour, Place 
 
 std::int64_t strain(const Board& board, const Shape& shape, int hand) {
   if (shape.free()) return 0;
-  const int over = board.span(hand, shape.high) - easy_micrometres;
-  const int frets = shape.high - hand - (fingers_of_a_hand - 1);
-  return std::int64_t{weights.stretch} * std::max(0, over / 1000) +
-         std::int64_t{weights.beyond_four_frets} * std::max(0, frets);
+  const int over = std::max(0, board.span(hand, shape.high) - easy_micrometres);
+  const int frets = std::max(0, shape.high - hand - (fingers_of_a_hand - 1));
+  const std::int64_t stretched = std::int64_t{weights.stretch} * (over / 1000);
+  return stretched + std::int64_t{weights.beyond_four_frets} * frets;
 }
 
 }  // namespace fretsheaf::fretboard
