@@ -14,12 +14,19 @@ struct NamedRow {
   words::Word word;
 };
 
-constexpr NamedRow named_rows[] = {{Row::degree, words::Word::degree},
-                                   {Row::note, words::Word::note},
-                                   {Row::finger, words::Word::finger},
-                                   {Row::count, words::Word::count}};
+// Where both kinds of degrees are printed, each row says which it has.
+words::Word degree_word(const score::Example& example, std::size_t row) {
+  if (example.degree_kinds.size() < 2) return words::Word::degree;
+  return example.degree_kinds[row] == lesson::Label::chord_degrees ? words::Word::chord_degree
+                                                                   : words::Word::key_degree;
+}
 
 std::vector<RowName> row_names(const Context& context, const std::vector<BarPiece>& pieces) {
+  const NamedRow named_rows[] = {{Row::degree, degree_word(context.example, 0)},
+                                 {Row::second_degree, degree_word(context.example, 1)},
+                                 {Row::note, words::Word::note},
+                                 {Row::finger, words::Word::finger},
+                                 {Row::count, words::Word::count}};
   std::vector<RowName> names;
   for (const NamedRow& named : named_rows) {
     const auto has = [&](const Column& column) { return !column.row(named.row).empty(); };

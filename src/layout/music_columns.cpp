@@ -33,7 +33,10 @@ void add_event_signs(const Context& context, const score::Event* before, Column&
   if (context.staves.tab_rhythm()) row(column, Row::tab).add(tab_rhythm(context, event));
   if (event.fermata) row(column, Row::fermata) = fermata_sign(context);
   row(column, Row::hand) = hand_label(context, event);
-  if (context.example.show_degrees) row(column, Row::degree) = degree_label(context, event);
+  if (context.example.show_degrees) {
+    row(column, Row::degree) = degree_label(context, event.degree);
+    row(column, Row::second_degree) = degree_label(context, event.second_degree);
+  }
   if (context.example.show_notes) row(column, Row::note) = note_label(context, event);
   if (context.example.show_fingers) row(column, Row::finger) = finger_label(context, event);
   if (context.example.show_counts) row(column, Row::count) = count_label(context, event);

@@ -25,13 +25,14 @@ enum class Row {
   vibrato,
   dynamic,
   degree,
+  second_degree,
   note,
   finger,
   count,
   lyric,
   text
 };
-inline constexpr std::size_t row_count = 16;
+inline constexpr std::size_t row_count = 17;
 
 // How far ink reaches from the centre (negative: it begins beyond the centre).
 struct Reach {

@@ -119,8 +119,8 @@ Layer label(const Context& context, Role role, Part part, const std::string& tex
 
 }  // namespace
 
-Layer degree_label(const Context& context, const score::Event& event) {
-  return label(context, Role::degree, Part::degree_label, event.degree);
+Layer degree_label(const Context& context, const std::string& degrees) {
+  return label(context, Role::degree, Part::degree_label, degrees);
 }
 
 Layer note_label(const Context& context, const score::Event& event) {

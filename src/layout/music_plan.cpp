@@ -26,7 +26,7 @@ constexpr double least_hairpin = 3.1;  // from letter to letter, with the gaps b
 
 // The least gap between the inks of two columns in one row, in points at a space of 5.5. Degrees, notes and fingers of
 // neighbouring chords keep wider apart than those of one chord.
-constexpr std::array<double, row_count> row_gaps = {2, 2, 9, 7, 3, 3, 3, 3, 3, 4, 7.5, 7.5, 7.5, 3.5, 4, 5};
+constexpr std::array<double, row_count> row_gaps = {2, 2, 9, 7, 3, 3, 3, 3, 3, 4, 7.5, 7.5, 7.5, 7.5, 3.5, 4, 5};
 // Bar lines keep from what stands on the staves and between them, not from the rows around them.
 constexpr std::array<Row, 6> staff_rows = {Row::slash, Row::tab, Row::word, Row::hand, Row::vibrato, Row::dynamic};
 

@@ -41,7 +41,7 @@ Layer chord_mark(const Context& context, const score::ChordMark& mark);
 Layer chord_symbol(Type& type, const theory::Chord& chord, double size_factor = 1);
 
 // Label texts, y = 0 the baseline; accidentals in the music font, hung beside a centred figure or letter.
-Layer degree_label(const Context& context, const score::Event& event);
+Layer degree_label(const Context& context, const std::string& degrees);
 Layer note_label(const Context& context, const score::Event& event);
 Layer finger_label(const Context& context, const score::Event& event);
 Layer count_label(const Context& context, const score::Event& event);

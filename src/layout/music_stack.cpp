@@ -177,7 +177,7 @@ class Stacker {
 
   void add_labels() {
     double y = bottom_ + context_.measures().tab_to_label;
-    for (const Row which : {Row::degree, Row::note, Row::finger, Row::count}) {
+    for (const Row which : {Row::degree, Row::second_degree, Row::note, Row::finger, Row::count}) {
       Layer labels = row(which);
       if (labels.empty()) continue;
       for (const RowName& name : engraving_.names) {

@@ -70,15 +70,6 @@ const Feature features[] = {
      [](const Lesson& l) {
        return each_example(l, [](const Example& e) { return range_if(e.build_up != BuildUp::none, e.build_up_range); });
      }},
-    {"a second kind of degrees is",
-     [](const Lesson& l) {
-       return each_example(l, [](const Example& e) {
-         const auto asks_for = [&](Label label) {
-           return std::find(e.labels.begin(), e.labels.end(), label) != e.labels.end();
-         };
-         return range_if(asks_for(Label::chord_degrees) && asks_for(Label::key_degrees), e.labels_range);
-       });
-     }},
     {"the notes staff is",
      [](const Lesson& l) {
        return each_example(l, [](const Example& e) {

@@ -9,6 +9,7 @@
 #include "score/filler.h"
 #include "score/harmony.h"
 #include "score/heading.h"
+#include "score/labels.h"
 #include "score/metric_tree.h"
 #include "score/spelled_notes.h"
 #include "score/symbols.h"
@@ -159,7 +160,8 @@ class ScoreBuilder {
     out.bars_per_line_range = from.bars_per_line_range;
     out.has_strings = from.music.has_strings;
     out.show_counts = asks_for(from, lesson::Label::counts);
-    out.show_degrees = asks_for(from, lesson::Label::chord_degrees) || asks_for(from, lesson::Label::key_degrees);
+    out.degree_kinds = degree_kinds(from);
+    out.show_degrees = !out.degree_kinds.empty();
     out.show_notes = asks_for(from, lesson::Label::notes);
     out.show_fingers = asks_for(from, lesson::Label::fingers) || from.music.has_finger_row;
     return out;

@@ -55,15 +55,26 @@ std::string note_names(std::span<const Note> notes) {
   return joined(notes, [](const Note& note) { return printed(note.sounding.name); });
 }
 
+std::vector<lesson::Label> degree_kinds(const lesson::Example& example) {
+  std::vector<lesson::Label> kinds;
+  for (const lesson::Label label : example.labels) {
+    const bool degree = label == lesson::Label::chord_degrees || label == lesson::Label::key_degrees;
+    if (degree && std::find(kinds.begin(), kinds.end(), label) == kinds.end()) kinds.push_back(label);
+  }
+  return kinds;
+}
+
 void label(Event& event, const lesson::Example& example, const theory::Meter& meter,
            const std::optional<theory::Chord>& chord) {
   const std::string count = count_name(event.at, meter.count());
   event.count = CountLabel{event.rest ? "(" + count + ")" : count, event.rest};
   if (asks_for(example, lesson::Label::notes)) event.note_name = note_names(event.notes);
-  const auto chords = std::find(example.labels.begin(), example.labels.end(), lesson::Label::chord_degrees);
-  const auto keys = std::find(example.labels.begin(), example.labels.end(), lesson::Label::key_degrees);
-  if (chords == keys) return;  // neither is there
-  event.degree = degrees(event.notes, chords < keys ? chord : std::nullopt, example.key);
+  const std::vector<lesson::Label> kinds = degree_kinds(example);
+  const auto of_kind = [&](lesson::Label kind) {
+    return degrees(event.notes, kind == lesson::Label::chord_degrees ? chord : std::nullopt, example.key);
+  };
+  if (!kinds.empty()) event.degree = of_kind(kinds[0]);
+  if (kinds.size() > 1) event.second_degree = of_kind(kinds[1]);
 }
 
 }  // namespace fretsheaf::score

@@ -19,6 +19,9 @@ std::string degrees(std::span<const Note> notes, const std::optional<theory::Cho
 // Their names ("B♭ D").
 std::string note_names(std::span<const Note> notes);
 
+// The kinds of degrees that an example asks for, each once, in its order.
+std::vector<lesson::Label> degree_kinds(const lesson::Example& example);
+
 // Writes the labels of a symbol at which something starts: the count, and whichever of degree and name the example's
 // labels ask for.
 void label(Event& event, const lesson::Example& example, const theory::Meter& meter,

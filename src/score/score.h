@@ -93,7 +93,8 @@ struct Event {
   bool fermata = false;
   std::optional<lesson::Stroke> stroke;
   std::optional<CountLabel> count;
-  std::string degree;  // "" where nothing starts, or the labels are not asked for
+  std::string degree;         // "" where nothing starts, or the labels are not asked for
+  std::string second_degree;  // of the other kind, where both are asked for
   std::string note_name;
   source::Range range;
 
@@ -168,6 +169,7 @@ struct Example {
   // What is drawn below the tab: asked for by `labels`, or written in a row.
   bool show_counts = false;
   bool show_degrees = false;
+  std::vector<lesson::Label> degree_kinds;  // of the degrees, and the second degrees, in the order asked for
   bool show_notes = false;
   bool show_fingers = false;
   std::vector<Runs> practice;

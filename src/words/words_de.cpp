@@ -29,6 +29,8 @@ constexpr Table by_word = table({
     {Word::swing_sixteenths, "Swing-Sechzehntel"},
     {Word::shuffle, "Shuffle"},
     {Word::degree, "Stufe"},
+    {Word::chord_degree, "im Akkord"},
+    {Word::key_degree, "in der Tonart"},
     {Word::note, "Ton"},
     {Word::finger, "Finger"},
     {Word::count, "zählen"},

@@ -29,6 +29,8 @@ constexpr Table by_word = table({
     {Word::swing_sixteenths, "swing sixteenths"},
     {Word::shuffle, "shuffle"},
     {Word::degree, "degree"},
+    {Word::chord_degree, "in chord"},
+    {Word::key_degree, "in key"},
     {Word::note, "note"},
     {Word::finger, "finger"},
     {Word::count, "count"},

@@ -29,6 +29,8 @@ constexpr Table by_word = table({
     {Word::swing_sixteenths, "semicorcheas con swing"},
     {Word::shuffle, "shuffle"},
     {Word::degree, "grado"},
+    {Word::chord_degree, "en acorde"},
+    {Word::key_degree, "en tono"},
     {Word::note, "nota"},
     {Word::finger, "dedo"},
     {Word::count, "cuenta"},

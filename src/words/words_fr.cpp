@@ -29,6 +29,8 @@ constexpr Table by_word = table({
     {Word::swing_sixteenths, "doubles croches swing"},
     {Word::shuffle, "shuffle"},
     {Word::degree, "degré"},
+    {Word::chord_degree, "de l’accord"},
+    {Word::key_degree, "du ton"},
     {Word::note, "note"},
     {Word::finger, "doigt"},
     {Word::count, "compter"},

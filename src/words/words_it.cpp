@@ -29,6 +29,8 @@ constexpr Table by_word = table({
     {Word::swing_sixteenths, "sedicesimi swing"},
     {Word::shuffle, "shuffle"},
     {Word::degree, "grado"},
+    {Word::chord_degree, "nell’accordo"},
+    {Word::key_degree, "nel tono"},
     {Word::note, "nota"},
     {Word::finger, "dito"},
     {Word::count, "conta"},

@@ -29,6 +29,8 @@ constexpr Table by_word = table({
     {Word::swing_sixteenths, "swing-zestienden"},
     {Word::shuffle, "shuffle"},
     {Word::degree, "trap"},
+    {Word::chord_degree, "in akkoord"},
+    {Word::key_degree, "in toonsoort"},
     {Word::note, "noot"},
     {Word::finger, "vinger"},
     {Word::count, "tel"},

@@ -29,6 +29,8 @@ constexpr Table by_word = table({
     {Word::swing_sixteenths, "semicolcheias com swing"},
     {Word::shuffle, "shuffle"},
     {Word::degree, "grau"},
+    {Word::chord_degree, "no acorde"},
+    {Word::key_degree, "no tom"},
     {Word::note, "nota"},
     {Word::finger, "dedo"},
     {Word::count, "contar"},

@@ -77,6 +77,9 @@ TEST_CASE("degrees are counted in the chord in force, in the key where there is 
         "1|7|2|4||4|6");
   CHECK(row(example(bass_in_c, rows, "labels = [\"notes\"]\n"), &score::Event::note_name) == "C|B|D|F||F|A");
   CHECK(row(example(bass_in_c, rows), &score::Event::degree) == "||||||");
+  const score::Example both = example(bass_in_c, rows, "labels = [\"key-degrees\", \"chord-degrees\"]\n");
+  CHECK(row(both, &score::Event::second_degree) == "1|7|1|b3||b3|6");
+  CHECK(both.degree_kinds == std::vector{lesson::Label::key_degrees, lesson::Label::chord_degrees});
 }
 
 TEST_CASE("a chord's labels go from its lowest note up") {
