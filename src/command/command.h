@@ -40,6 +40,14 @@ struct SchemaOptions {
 };
 Exit schema(const SchemaOptions& options, Console& console);
 
+struct TransposeOptions {
+  std::string lesson;
+  std::string key;
+  std::string output;  // the new lesson's file; "" and "-" are standard output
+  bool json = false;   // the report as a document on standard output
+};
+Exit transpose(const TransposeOptions& options, platform::System& system, Console& console);
+
 struct NewOptions {
   std::string file;
   std::string instrument = "bass";

@@ -17,6 +17,8 @@ constexpr std::string_view usage =
     "                              [--as pdf,svg,musicxml,mxl] [--template NAME] [--split]\n"
     "      makes the handout: beside the lesson, or in FOLDER; a PDF where --as says nothing else; in its own key, or\n"
     "      in each KEY (\"E\", \"Bb dorian\", all); --split gives every example a MusicXML file of its own\n"
+    "  fretsheaf transpose LESSON --key KEY [-o FILE] [--json]\n"
+    "      writes the lesson's file in another key, and says what moved; to standard output where -o names no FILE\n"
     "  fretsheaf check LESSON... [--json]\n"
     "      says what is wrong with a lesson, and where, and makes nothing\n"
     "  fretsheaf schema [lesson | sheaf]\n"
@@ -31,10 +33,12 @@ constexpr std::string_view usage =
 struct Parser {
   CLI::App app{"fretsheaf", "fretsheaf"};
   TypesetOptions typeset_options;
+  TransposeOptions transpose_options;
   CheckOptions check_options;
   SchemaOptions schema_options;
   NewOptions new_options;
   CLI::App* typeset_verb = nullptr;
+  CLI::App* transpose_verb = nullptr;
   CLI::App* check_verb = nullptr;
   CLI::App* schema_verb = nullptr;
   CLI::App* new_verb = nullptr;
@@ -50,6 +54,11 @@ struct Parser {
     typeset_verb->add_option("--instrument", typeset_options.instrument);
     typeset_verb->add_option("--capo", typeset_options.capo);
     typeset_verb->add_flag("--split", typeset_options.split);
+    transpose_verb = verb("transpose");
+    transpose_verb->add_option("LESSON", transpose_options.lesson);
+    transpose_verb->add_option("--key", transpose_options.key);
+    transpose_verb->add_option("-o", transpose_options.output);
+    transpose_verb->add_flag("--json", transpose_options.json);
     check_verb = verb("check");
     check_verb->add_option("LESSON", check_options.lessons);
     check_verb->add_flag("--json", check_options.json);
@@ -100,13 +109,19 @@ Exit refuse(const std::string& what, Console& console) {
 }
 
 Exit dispatch(const Parser& parser, platform::System& system, Console& console) {
-  for (const CLI::App* verb : {parser.typeset_verb, parser.check_verb, parser.schema_verb, parser.new_verb}) {
+  for (const CLI::App* verb :
+       {parser.typeset_verb, parser.transpose_verb, parser.check_verb, parser.schema_verb, parser.new_verb}) {
     if (!verb->parsed()) continue;
     if (const std::string what = not_understood(*verb); !what.empty()) return refuse(what, console);
   }
   if (parser.typeset_verb->parsed()) {
     if (parser.typeset_options.lessons.empty()) return refuse("typeset which lesson? name its file", console);
     return typeset(parser.typeset_options, system, console);
+  }
+  if (parser.transpose_verb->parsed()) {
+    if (parser.transpose_options.lesson.empty()) return refuse("transpose which lesson? name its file", console);
+    if (parser.transpose_options.key.empty()) return refuse("transpose to which key? name it with --key", console);
+    return transpose(parser.transpose_options, system, console);
   }
   if (parser.check_verb->parsed()) {
     if (parser.check_options.lessons.empty()) return refuse("check which lesson? name its file", console);
@@ -129,7 +144,7 @@ Exit run(std::vector<std::string> arguments, platform::System& system, Console& 
     console.out += usage;
     return Exit::done;
   }
-  const std::vector<std::string_view> verbs = {"typeset", "check", "schema", "new"};
+  const std::vector<std::string_view> verbs = {"typeset", "transpose", "check", "schema", "new"};
   if (std::find(verbs.begin(), verbs.end(), arguments.front()) == verbs.end()) {
     return refuse("there is no verb '" + arguments.front() + "'" + suggestion(arguments.front(), verbs), console);
   }

@@ -134,6 +134,7 @@ std::optional<Located<NeckPicture>> read_neck(const Field& field) {
   neck.chord = keys.chord;
   neck.labels = keys.labels.value_or(neck.labels);
   if (keys.frets) neck.frets = *keys.frets;
+  neck.frets_range = keys.frets.range();
   neck.range = field.value.range;
   return Located<NeckPicture>{std::move(neck), field.value.range};
 }

@@ -249,6 +249,8 @@ Example settle_example(const ExampleKeys& keys, const LessonKeys& above, const L
   example.title = words_or_none(keys.title);
   example.intro = words_or_none(keys.intro);
   example.key = nearer(keys.music.key, above.music.key).value_or({});
+  example.key_range = keys.music.key.range();
+  example.grid = keys.tab ? keys.grid : Range{};
   example.meter = nearer(keys.music.meter, above.music.meter).value_or({});
   example.feel = nearer(keys.music.feel, above.music.feel).value_or(theory::Feel::straight);
   const auto& staves = nearer(keys.music.staves, above.music.staves);

@@ -46,6 +46,7 @@ struct NeckPicture {
   std::optional<Located<theory::ChordToken>> chord;
   Labels labels = Labels::degrees;
   std::optional<std::pair<int, int>> frets;
+  Range frets_range;
   Range range;
 };
 
@@ -69,6 +70,7 @@ struct Example {
   std::optional<Prose> title;
   std::optional<Prose> intro;
   theory::Key key;
+  Range key_range;  // of its own
   theory::Meter meter;
   theory::Feel feel = theory::Feel::straight;
   std::vector<Staff> staves;
@@ -90,6 +92,7 @@ struct Example {
   Hidden hide;
   Range hide_range;
   Music music;  // empty where blank_bars is set
+  Range grid;   // of its `tab`, between the quotes
   Range range;  // of its `[[example]]`
 };
 

@@ -14,6 +14,8 @@
 #include "sheaf/jobs.h"
 #include "source/nearest.h"
 #include "template/reader.h"
+#include "transposition/rewrite.h"
+#include "transposition/wanted_keys.h"
 #include "typeface/fonts.h"
 
 namespace fretsheaf::sheaf {
@@ -92,15 +94,15 @@ struct Workshop::Impl {
 
   std::map<std::string, Kept> lessons;  // by path
 
-  // The lesson, read; without one the status says why.
-  Made read(const std::string& path, Kept*& kept);
+  // The lesson, read; without one the status says why. Where it is `to_be_drawn`, what is not drawn so far is said too.
+  Made read(const std::string& path, bool to_be_drawn, Kept*& kept);
   const Look* look_for(const std::string& lesson_path, const std::optional<std::string>& asked,
                        const lesson::Lesson& lesson, Made& made);
   void render(const Job& job, const lesson::Lesson& lesson, const Look& look, const Kept& kept,
               source::Diagnostics& diagnostics, Made& made);
 };
 
-Made Workshop::Impl::read(const std::string& path, Kept*& kept) {
+Made Workshop::Impl::read(const std::string& path, bool to_be_drawn, Kept*& kept) {
   const std::string name = path == "-" ? "standard input" : path;
   platform::FileResult<std::string> bytes = system.read(path, lesson::max_lesson_bytes);
   if (const auto* error = std::get_if<platform::FileError>(&bytes)) {
@@ -109,7 +111,7 @@ Made Workshop::Impl::read(const std::string& path, Kept*& kept) {
   lesson::ReadLesson result = lesson::read_lesson(name, std::get<std::string>(std::move(bytes)), system);
   Made made;
   if (result.lesson) {
-    lesson::warn_not_drawn(*result.lesson, result.diagnostics);
+    if (to_be_drawn) lesson::warn_not_drawn(*result.lesson, result.diagnostics);
     kept = &(lessons[path] = Kept{result.files, std::move(*result.lesson), result.diagnostics.list()});
   } else {
     made.status = Made::Status::lesson_wrong;
@@ -184,7 +186,7 @@ Workshop::~Workshop() = default;
 Plan Workshop::plan(const Request& request) {
   Plan plan;
   Kept* kept = nullptr;
-  plan.made = impl_->read(request.lesson, kept);
+  plan.made = impl_->read(request.lesson, true, kept);
   if (kept == nullptr) return plan;
   const Look* look = impl_->look_for(request.lesson, request.template_name, kept->lesson, plan.made);
   if (look == nullptr) return plan;
@@ -210,9 +212,34 @@ Made Workshop::make(const Job& job) {
   return made;
 }
 
+Transposed Workshop::transpose(const std::string& path, const std::string& text) {
+  Transposed result;
+  Kept* kept = nullptr;
+  result.made = impl_->read(path, false, kept);
+  if (kept == nullptr) return result;
+  result.from = kept->lesson.key;
+  const auto keys = transposition::wanted_keys(text, kept->lesson.key);
+  const auto* why = std::get_if<std::string>(&keys);
+  if (why != nullptr || std::get<std::vector<theory::Key>>(keys).size() != 1) {
+    result.made.status = Made::Status::request_wrong;
+    result.made.refusal = "--key " + text + ": " + (why != nullptr ? *why : "a lesson file has one key: name it");
+    return result;
+  }
+  transposition::Destination to;
+  to.key = std::get<std::vector<theory::Key>>(keys).front();
+  source::Diagnostics& diagnostics = result.made.reports.front().diagnostics;
+  result.moved = transposition::move(kept->lesson, to, diagnostics);
+  if (!result.moved) {
+    result.made.status = Made::Status::lesson_wrong;
+    return result;
+  }
+  result.text = transposition::rewritten(kept->files[0], kept->lesson, result.moved->lesson);
+  return result;
+}
+
 Made Workshop::check(const std::string& path) {
   Kept* kept = nullptr;
-  Made made = impl_->read(path, kept);
+  Made made = impl_->read(path, true, kept);
   if (kept == nullptr || impl_->look_for(path, {}, kept->lesson, made) == nullptr) return made;
   source::Diagnostics& diagnostics = made.reports.front().diagnostics;
   score::build_score(kept->lesson, diagnostics);

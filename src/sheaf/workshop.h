@@ -69,6 +69,14 @@ struct Plan {
   std::vector<Job> jobs;
 };
 
+// A lesson's file in another key.
+struct Transposed {
+  Made made;  // without outputs
+  theory::Key from;
+  std::optional<transposition::Moved> moved;  // nullopt where it could not be moved, which `made` says
+  std::string text;                           // the new file's bytes
+};
+
 class Workshop {
  public:
   explicit Workshop(platform::System& system);
@@ -82,6 +90,9 @@ class Workshop {
   // Makes a job's outputs in memory; writes nothing. What was said about the lesson before is not said again.
   // REQUIRES: a job of a plan of this workshop.
   Made make(const Job& job);
+
+  // A lesson's file in another key, which `key` names as on the command line; writes nothing.
+  Transposed transpose(const std::string& lesson, const std::string& key);
 
   // Reads and checks a lesson as a plan does, and all that typesetting it in its own key would find in its score.
   Made check(const std::string& lesson);

@@ -30,6 +30,11 @@ int highest(const fretboard::Neck& neck) {
   return midi;
 }
 
+// A limit of the neck is called as in C major, where no key has its say.
+std::string limit(int midi) {
+  return name_of(midi, {{theory::Letter::C, 0}, theory::Mode::major});
+}
+
 std::string millimetres(double length) {
   return std::to_string(std::lround(length)) + " mm";
 }
@@ -56,9 +61,9 @@ const char* joint_name(const fretboard::NoteToPlace& note) {
 std::string obstacle(const MissedNote& missed, const fretboard::NoteToPlace& note) {
   switch (missed.missed.why) {
     case Unplayable::too_low:
-      return "and the neck's lowest note is " + name_of(lowest(missed.neck), missed.key);
+      return "and the neck's lowest note is " + limit(lowest(missed.neck));
     case Unplayable::too_high:
-      return "and the neck's highest note is " + name_of(highest(missed.neck), missed.key);
+      return "and the neck's highest note is " + limit(highest(missed.neck));
     case Unplayable::nowhere:
       return note.stopped ? "and no string has it where a finger can press it" : "and no string has it";
     case Unplayable::no_harmonic:
@@ -66,6 +71,8 @@ std::string obstacle(const MissedNote& missed, const fretboard::NoteToPlace& not
     case Unplayable::no_free_string:
       return "and the strings that have it are taken by the other notes at its count";
     case Unplayable::out_of_reach:
+      // Where it is not the distance, other notes that are held leave no hand for it.
+      if (missed.missed.least_span <= fretboard::most_reach) return "and no hand has it with what sounds at its count";
       return "and lie " + millimetres(missed.missed.least_span) +
              " from the other notes at its count, where a hand reaches " + millimetres(fretboard::most_reach);
     case Unplayable::not_on_one_string:

@@ -13,6 +13,8 @@
 #include "theory/chord.h"
 #include "theory/interval.h"
 #include "theory/key.h"
+#include "theory/keys.h"
+#include "theory/spelling.h"
 
 using namespace fretsheaf::theory;
 using namespace fretsheaf::theory::testing;
@@ -99,5 +101,44 @@ TEST_CASE("Roman numerals in fifteen major and fifteen minor keys agree with ton
     CAPTURE(row.question);
     const auto [where, text] = split_last(row.question);
     CHECK(to_string(resolve(numeral(text), key(where))) == row.answer);
+  }
+}
+
+TEST_CASE("A scale moved along the line of fifths is tonal's scale on the new tonic, from every key to every other") {
+  const std::vector<Row> table = rows("scale");
+  int moves = 0;
+  for (const Row& from : table) {
+    const Key home = key(from.question);
+    if (!has_signature(home)) continue;
+    for (const Row& to : table) {
+      const Key there = key(to.question);
+      if (there.mode != home.mode || !has_signature(there)) continue;
+      std::string moved;
+      for (const NoteName& name : home.scale()) {
+        moved += (moved.empty() ? "" : " ") + shifted(name, there.tonic.fifths() - home.tonic.fifths()).to_string();
+      }
+      CAPTURE(from.question, to.question);
+      CHECK(moved == to.answer);
+      ++moves;
+    }
+  }
+  CHECK(moves > 7 * 10 * 10);
+}
+
+TEST_CASE("A pitch spelled in fifteen major and fifteen minor keys has tonal's name of its scale or chord") {
+  const std::vector<Row> chords = rows("chord");
+  for (const Row& row : rows("numeral")) {
+    const auto [where, text] = split_last(row.question);
+    const Key home = key(where);
+    const Chord in_force = chord(row.answer);
+    CAPTURE(row.question);
+    for (const Row& tones : chords) {
+      if (tones.question != row.answer) continue;
+      std::string spelled;
+      for (const NoteName& tone : chord_tones(in_force)) {
+        spelled += (spelled.empty() ? "" : " ") + spell(60 + tone.pitch_class(), {home, in_force, {}, {}}).to_string();
+      }
+      CHECK(spelled == tones.answer);
+    }
   }
 }
