@@ -28,9 +28,20 @@ void write_pitch(Element note, const theory::Pitch& pitch) {
   element.add("octave", pitch.octave);
 }
 
-void write_value(Element note, const score::Bar& bar, const score::Event& event) {
+// Only the notes staff has them.
+void write_accidental(Element note, StaffKind kind, const std::optional<score::Accidental>& accidental) {
+  constexpr std::array names = {"flat-flat", "flat", "natural", "sharp", "double-sharp"};
+  if (kind != StaffKind::notes || !accidental) return;
+  Element element = note.add("accidental", names.at(static_cast<std::size_t>(accidental->alteration + 2)));
+  if (accidental->cautionary) element.set("cautionary", "yes");
+}
+
+void write_type(Element note, const score::Event& event) {
   note.add("type", type_name(event.value.log2));
   for (int dot = 0; dot < event.value.dots; ++dot) note.add("dot");
+}
+
+void write_time_modification(Element note, const score::Bar& bar, const score::Event& event) {
   if (!event.tuplet) return;
   const score::Tuplet& tuplet = bar.tuplets[*event.tuplet];
   Element modification = note.add("time-modification");
@@ -69,6 +80,7 @@ void write_grace(Element measure, const Part& part, const Tone& tone, StaffKind 
   write_pitch(note, written(part, kind, grace.sounding));
   note.add("voice", staff);
   note.add("type", "eighth");
+  write_accidental(note, kind, grace.accidental);
   note.add("staff", staff);
   write_grace_notations(note, part, tone, kind);
 }
@@ -84,7 +96,9 @@ void write_pitched(Element measure, const Part& part, const Tone& tone, StaffKin
   if (own.tie_from) note.add("tie").set("type", "stop");
   if (own.tie_to) note.add("tie").set("type", "start");
   note.add("voice", staff);
-  write_value(note, bar, event);
+  write_type(note, event);
+  write_accidental(note, kind, own.accidental);
+  write_time_modification(note, bar, event);
   // A tab's digits have no stems where a staff above has the rhythm.
   if (kind == StaffKind::tab) note.add("stem", "none");
   write_head(note, own.head);
@@ -103,7 +117,10 @@ void write_rest(Element measure, const Part& part, const Tone& tone, StaffKind k
   if (event.whole_bar_rest) rest.set("measure", "yes");
   note.add("duration", part.ticks(event.length));
   note.add("voice", staff);
-  if (!event.whole_bar_rest) write_value(note, bar, event);
+  if (!event.whole_bar_rest) {
+    write_type(note, event);
+    write_time_modification(note, bar, event);
+  }
   note.add("staff", staff);
   write_rest_notations(note, part, tone, kind);
   if (staff == 1) write_lyrics(note, part, tone);
@@ -122,7 +139,8 @@ void write_strum(Element measure, const Part& part, const Tone& tone, int staff)
   if (event.tie_from) note.add("tie").set("type", "stop");
   if (event.tie_to) note.add("tie").set("type", "start");
   note.add("voice", staff);
-  write_value(note, bar, event);
+  write_type(note, event);
+  write_time_modification(note, bar, event);
   note.add("stem", "up");
   const bool muted = event.slash == score::HeadKind::dead;
   Element head = note.add("notehead", muted ? "x" : "slash");

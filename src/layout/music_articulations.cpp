@@ -6,6 +6,21 @@ namespace fretsheaf::layout {
 
 using sheet::Part;
 
+void add_staccato(Layer& layer, double sp, double y) {
+  const sheet::Path dot = disc(Part::articulation, {0, y}, 0.2 * sp);
+  layer.path(dot, bounds(dot));
+}
+
+void add_tenuto(Layer& layer, double sp, double y) {
+  layer.rule(Part::articulation, {-0.65 * sp, y}, {0.65 * sp, y}, 0.17 * sp);
+}
+
+void add_accent(Layer& layer, double sp, double y) {
+  const sheet::Path accent = stroked(
+      Part::articulation, {{-0.75 * sp, y - 0.42 * sp}, {0.75 * sp, y}, {-0.75 * sp, y + 0.42 * sp}}, 0.15 * sp);
+  layer.path(accent, bounds(accent));
+}
+
 Layer articulations(const Context& context, const score::Event& event, double y, int direction) {
   const auto any = [&](bool score::Note::*flag) {
     return std::any_of(event.notes.begin(), event.notes.end(), [&](const score::Note& note) { return note.*flag; });
@@ -14,20 +29,14 @@ Layer articulations(const Context& context, const score::Event& event, double y,
   const double sp = context.space;
   const auto next = [&](double step) { y += direction * step * sp; };
   if (any(&score::Note::staccato)) {
-    const sheet::Path dot = disc(Part::articulation, {0, y - direction * 0.1 * sp}, 0.2 * sp);
-    layer.path(dot, bounds(dot));
+    add_staccato(layer, sp, y - direction * 0.1 * sp);
     next(0.7);
   }
   if (any(&score::Note::tenuto)) {
-    layer.rule(Part::articulation, {-0.65 * sp, y - direction * 0.05 * sp}, {0.65 * sp, y - direction * 0.05 * sp},
-               0.17 * sp);
+    add_tenuto(layer, sp, y - direction * 0.05 * sp);
     next(0.7);
   }
-  if (any(&score::Note::accent) || event.strum == lesson::Strum::accented) {
-    const sheet::Path accent = stroked(
-        Part::articulation, {{-0.75 * sp, y - 0.42 * sp}, {0.75 * sp, y}, {-0.75 * sp, y + 0.42 * sp}}, 0.15 * sp);
-    layer.path(accent, bounds(accent));
-  }
+  if (any(&score::Note::accent) || event.strum == lesson::Strum::accented) add_accent(layer, sp, y);
   return layer;
 }
 

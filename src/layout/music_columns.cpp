@@ -4,6 +4,7 @@
 #include <set>
 #include <utility>
 
+#include "layout/music_notes.h"
 #include "layout/music_signs.h"
 #include "layout/spacing.h"
 
@@ -14,20 +15,28 @@ Layer& row(Column& column, Row which) {
   return column.rows[static_cast<std::size_t>(which)];
 }
 
+// The strokes stand over the stem of the slash, else over the note.
+Layer stroke_over(const Context& context, const score::Event& event) {
+  Layer stroke = stroke_sign(context, event);
+  if (context.staves.slash && !stroke.empty() && has_stem(event)) stroke.move(stem_x(context, event), 0);
+  return stroke;
+}
+
 void add_event_signs(const Context& context, const score::Event* before, Column& column) {
   const score::Event& event = context.event(column.bar, column.event);
+  row(column, Row::stroke) = stroke_over(context, event);
   if (context.staves.slash) {
     row(column, Row::slash) = slash_event(context, event, column.gaps);
-    Layer stroke = stroke_sign(context, event);
-    if (!stroke.empty()) stroke.move(has_stem(event) ? stem_x(context, event) : 0, 0);
-    row(column, Row::stroke) = std::move(stroke);
     row(column, Row::slash).add(slash_graces(context, event));
+  }
+  if (context.staves.notes) row(column, Row::notes) = notes_event(context, column.bar, column.event);
+  if (context.staves.tab || context.staves.notes) {
+    row(column, Row::word) = technique_word(context, event, before);
+    row(column, Row::vibrato) = vibrato_sign(context, event);
   }
   if (context.staves.tab) {
     row(column, Row::tab) = tab_digits(context, event, false, column.gaps);
     row(column, Row::tab).add(tab_ornaments(context, column.bar, column.event, column.gaps));
-    row(column, Row::word) = technique_word(context, event, before);
-    row(column, Row::vibrato) = vibrato_sign(context, event);
     column.tied_digits = tab_digits(context, event, true, column.tied_gaps);
   }
   if (context.staves.tab_rhythm()) row(column, Row::tab).add(tab_rhythm(context, event));
@@ -124,6 +133,7 @@ Column bar_repeat_column(const Context& context, int bar_index) {
   column.centred = true;
   column.stretch = stretch_of(quarters(bar.end - bar.begin), context.measures().spacing_ratio);
   if (context.staves.slash) row(column, Row::slash) = bar_repeat_sign(context, 0);
+  if (context.staves.notes) row(column, Row::notes) = bar_repeat_sign(context, staff_height / 2 * context.space);
   if (context.staves.tab_rhythm()) row(column, Row::tab) = bar_repeat_sign(context, context.tab_height() / 2);
   add_marks(context, bar, column);
   measure(column);

@@ -15,6 +15,7 @@ namespace fretsheaf::layout {
 // What a column may have ink in. Two columns keep apart in each of these.
 enum class Row {
   slash,
+  notes,
   tab,
   chord,
   road,
@@ -32,7 +33,7 @@ enum class Row {
   lyric,
   text
 };
-inline constexpr std::size_t row_count = 17;
+inline constexpr std::size_t row_count = 18;
 
 // How far ink reaches from the centre (negative: it begins beyond the centre).
 struct Reach {
@@ -50,7 +51,7 @@ struct LineGap {
 
 enum class ColumnKind { event, mark, bar_repeat };
 
-// y = 0 is the slash line in `slash`, the top tab line in `tab`, the baseline in all other rows.
+// y = 0 is the slash line in `slash`, the top line in `notes` and `tab`, the baseline in all other rows.
 struct Column {
   ColumnKind kind = ColumnKind::event;
   int bar = 0;

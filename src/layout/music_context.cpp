@@ -6,14 +6,15 @@ namespace fretsheaf::layout {
 namespace {
 
 Staves staves_of(const score::Example& example) {
-  Staves staves{false, false};
+  // A rhythm has neither places nor pitches.
+  if (!example.has_strings) return {true, false, false};
+  Staves staves{false, false, false};
   for (const lesson::Staff staff : example.staves) {
+    staves.slash = staves.slash || staff == lesson::Staff::slash;
+    staves.notes = staves.notes || staff == lesson::Staff::notes;
     staves.tab = staves.tab || staff == lesson::Staff::tab;
-    // The notes staff is not drawn: the slash staff carries the rhythm in its place.
-    staves.slash = staves.slash || staff != lesson::Staff::tab;
   }
-  if (!example.has_strings) staves = {true, false};
-  if (!staves.slash && !staves.tab) staves.slash = true;
+  if (!staves.slash && !staves.notes && !staves.tab) staves.slash = true;
   return staves;
 }
 
@@ -90,12 +91,14 @@ Context make_context(const score::Example& example, const score::Score& score, d
                   type.width(templates::Role::bar_number, "0"),
                   {},
                   {},
-                  in_tremolo(example)};
+                  in_tremolo(example),
+                  {}};
   for (const score::Bar& bar : example.bars) {
     for (const score::Event& event : bar.events) {
       if (!event.rest) context.most_beams = std::max(context.most_beams, event.value.beams());
     }
   }
+  if (context.staves.notes) context.chords = staff_chords(example, score.clef);
   context.joints = joints_of(example, context.strings);
   context.leaving = context.joints;
   std::stable_sort(context.leaving.begin(), context.leaving.end(),

@@ -6,6 +6,7 @@
 #include <string>
 #include <vector>
 
+#include "layout/music_notes_chords.h"
 #include "layout/type.h"
 #include "score/score.h"
 #include "source/diagnostic.h"
@@ -16,9 +17,10 @@ namespace fretsheaf::layout {
 // Which staves are drawn, and what stands on them.
 struct Staves {
   bool slash = true;
+  bool notes = false;
   bool tab = true;
-  // Without a slash staff the tab carries stems, rests and the time signature itself.
-  bool tab_rhythm() const { return tab && !slash; }
+  // Without a staff above it the tab carries stems, rests and the time signature itself.
+  bool tab_rhythm() const { return tab && !slash && !notes; }
 };
 
 // Where a note reached by a hammer-on, pull-off or slide comes from: the latest note on its string.
@@ -47,6 +49,7 @@ struct Context {
   std::vector<Joint> joints;                 // by the bar of their second note
   std::vector<Joint> leaving;                // the same, by the bar of their first
   std::vector<const score::Event*> tremolo;  // what is picked in tremolo, sorted by address
+  StaffChords chords;                        // on the notes staff; empty where there is none
 
   const templates::Measures& measures() const { return type.measures(); }
   const score::Bar& bar(int index) const { return example.bars[static_cast<std::size_t>(index)]; }
@@ -54,6 +57,9 @@ struct Context {
     return bar(bar_index).events[static_cast<std::size_t>(event_index)];
   }
   double tab_height() const { return tab * (strings - 1); }
+  const StaffChord& chord(int bar_index, int event_index) const {
+    return chords[static_cast<std::size_t>(bar_index)][static_cast<std::size_t>(event_index)];
+  }
   // The joints whose second note stands in those bars (both inclusive), and those whose first does.
   std::span<const Joint> joints_into(int first_bar, int last_bar) const;
   std::span<const Joint> joints_out_of(int first_bar, int last_bar) const;

@@ -23,6 +23,8 @@ struct PlacedMeter {
 };
 std::vector<PlacedMeter> meters_in(const Context& context, const LinePlan& line);
 Layer time_signature(const Context& context, const theory::Meter& meter, double left, double y);
+// All of them on a staff whose middle is at y.
+void add_meters(Layer& layer, const Context& context, const LinePlan& line, double y);
 
 // Bar lines from `span.top` to `span.bottom`, repeat dots at the given heights.
 struct DotHeights {
@@ -35,6 +37,8 @@ Layer bar_lines(const Context& context, const LinePlan& line, StaffSpan span, co
 Layer slash_beams(const Context& context, const LinePlan& line);
 Layer slash_tuplets(const Context& context, const LinePlan& line);
 Layer slash_ties(const Context& context, const LinePlan& line);
+// Whether a tie on the notes staff between two events lies above its heads.
+bool notes_tie_above(const Context& context, const Stop& from, const Stop& to);
 // Tab that carries the rhythm: y = 0 its top line.
 Layer tab_beams(const Context& context, const LinePlan& line);
 Layer tab_tuplets(const Context& context, const LinePlan& line);

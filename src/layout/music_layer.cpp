@@ -69,7 +69,7 @@ void Layer::thin(Path path) {
   for (const Segment& s : path.segments) {
     if (s.kind == Segment::Kind::move) last = s.end;
     const Point from = last;
-    constexpr int pieces = 8;
+    constexpr int pieces = 12;
     const bool slanted = from.x != s.end.x && from.y != s.end.y;
     if (s.kind == Segment::Kind::line && !slanted) to(s.end);
     for (int i = 1; i <= pieces && s.kind != Segment::Kind::move; ++i) {

@@ -145,7 +145,8 @@ const char* letter_of(Approach approach) {
   return "";
 }
 
-// Whether the next note on the string is slid to from this event: that line says it all.
+}  // namespace
+
 bool slides_on(const Context& context, int bar, int event, int string) {
   const std::span<const Joint> joints = context.joints_out_of(bar, bar);
   return std::any_of(joints.begin(), joints.end(), [&](const Joint& joint) {
@@ -153,8 +154,6 @@ bool slides_on(const Context& context, int bar, int event, int string) {
     return slide && joint.string == string && joint.from_event == event;
   });
 }
-
-}  // namespace
 
 Layer tab_ornaments(const Context& context, int bar, int index, std::vector<LineGap>& gaps) {
   const score::Event& event = context.event(bar, index);

@@ -4,6 +4,7 @@
 #include <array>
 
 #include "layout/music_draw.h"
+#include "layout/music_notes.h"
 
 namespace fretsheaf::layout {
 namespace {
@@ -22,13 +23,15 @@ constexpr double repeat_to_head = 15.2 / 5.5;  // from its thin line
 constexpr double before_repeat = 7 / 5.5;
 constexpr double before_final = 3 / 5.5;
 constexpr double bar_to_meter = 1.1;
+constexpr double tie_room = 1.0;       // between the inks of two tied symbols
 constexpr double least_hairpin = 3.1;  // from letter to letter, with the gaps beside them
 
 // The least gap between the inks of two columns in one row, in points at a space of 5.5. Degrees, notes and fingers of
 // neighbouring chords keep wider apart than those of one chord.
-constexpr std::array<double, row_count> row_gaps = {2, 2, 9, 7, 3, 3, 3, 3, 3, 4, 7.5, 7.5, 7.5, 7.5, 3.5, 4, 5};
+constexpr std::array<double, row_count> row_gaps = {2, 2, 2, 9, 7, 3, 3, 3, 3, 3, 4, 7.5, 7.5, 7.5, 7.5, 3.5, 4, 5};
 // Bar lines keep from what stands on the staves and between them, not from the rows around them.
-constexpr std::array<Row, 6> staff_rows = {Row::slash, Row::tab, Row::word, Row::hand, Row::vibrato, Row::dynamic};
+constexpr std::array<Row, 7> staff_rows = {Row::slash, Row::notes,   Row::tab,    Row::word,
+                                           Row::hand,  Row::vibrato, Row::dynamic};
 
 // The sign at a line's end, where the half of a double repeat that opens goes to the next line.
 BarSign at_line_end(BarSign sign) {
@@ -87,10 +90,11 @@ class Planner {
     const BarPiece& piece = engraving_.pieces[static_cast<std::size_t>(line_.first)];
     const score::Bar& bar = context_.bar(piece.bar);
     push({StopKind::start, nullptr, BarSign::plain, piece.bar, nullptr, 0, 0});
-    line_.prefix = (clef_right + clef_to_bar) * sp_;
+    const double signs = signs_right();
+    line_.prefix = signs + clef_to_bar * sp_;
     if (piece.opens_bar && bar.show_meter) {
       line_.meter = &bar.meter;
-      line_.meter_x = (clef_right + (context_.staves.slash ? clef_to_meter : tab_sign_to_meter)) * sp_;
+      line_.meter_x = signs + (context_.staves.tab_rhythm() ? tab_sign_to_meter : clef_to_meter) * sp_;
       line_.prefix = line_.meter_x + meter_width(context_, bar.meter) + meter_to_bar * sp_;
     }
     const BarSign left = piece.bar == 0 ? context_.example.left : context_.bar(piece.bar - 1).right;
@@ -100,6 +104,12 @@ class Planner {
       const double strokes = bar_line_width(context_, BarSign::repeat_begin);
       pending_.fixed = line_.prefix + strokes + after(context_, BarSign::repeat_begin);
     }
+  }
+
+  // The right edge of the clefs and the key signature.
+  double signs_right() const {
+    const double clef = clef_right * sp_;
+    return context_.staves.notes ? std::max(clef, notes_prefix(context_)) : clef;
   }
 
   void add_column(const Column& column) {
@@ -137,7 +147,7 @@ class Planner {
     }
     if (at.kind == StopKind::bar_line && std::find(staff_rows.begin(), staff_rows.end(), row) != staff_rows.end()) {
       double dots = opens(at.sign) ? 0.75 * sp_ : 0;
-      if (at.meter != nullptr && (row == Row::slash || row == Row::tab)) {
+      if (at.meter != nullptr && (row == Row::slash || row == Row::notes || row == Row::tab)) {
         dots = bar_to_meter * sp_ + meter_width(context_, *at.meter);
       }
       const double left_dots = at.sign == BarSign::repeat_end || at.sign == BarSign::repeat_both ? 0.75 * sp_ : 0;
@@ -151,7 +161,7 @@ class Planner {
     for (const RowName& name : engraving_.names) {
       if (name.row == row && holds_first(name)) return Reach{0, name.words.ink.right};
     }
-    if (row == Row::slash || row == Row::tab) return Reach{0, staff_begin(row)};
+    if (row == Row::slash || row == Row::notes || row == Row::tab) return Reach{0, staff_begin(row)};
     if (row == Row::chord && !line_.first_line) {
       return Reach{0, context_.number_figure * static_cast<double>(std::to_string(number()).size())};
     }
@@ -163,9 +173,10 @@ class Planner {
     if (line_.opens_repeat) {
       return line_.prefix + bar_line_width(context_, BarSign::repeat_begin) + 0.75 * sp_;
     }
-    if (line_.meter != nullptr && (row == Row::slash || context_.staves.tab_rhythm())) {
+    if (line_.meter != nullptr && (row != Row::tab || context_.staves.tab_rhythm())) {
       return line_.meter_x + meter_width(context_, *line_.meter);
     }
+    if (row == Row::notes) return signs_right();
     return row == Row::slash ? clef_right * sp_ : tab_sign_box(context_).right;
   }
 
@@ -181,6 +192,7 @@ class Planner {
     std::vector<Rod> rods;
     for (std::size_t r = 0; r < row_count; ++r) row_rods(static_cast<Row>(r), rods);
     event_rods(rods);
+    tie_rods(rods);
     for (const Joint& joint : context_.joints_into(line_.first_bar(), line_.stops.back().bar)) joint_rod(joint, rods);
     span_rods(rods);
     take_in(line_.springs, rods);
@@ -214,6 +226,22 @@ class Planner {
     }
   }
 
+  // A tie on the notes staff has room between the two symbols.
+  void tie_rods(std::vector<Rod>& rods) const {
+    if (!context_.staves.notes) return;
+    int last = -1;
+    for (int i = 0; i < static_cast<int>(line_.stops.size()); ++i) {
+      const auto stop = static_cast<std::size_t>(i);
+      if (!line_.is_event(stop)) continue;
+      const score::Event& event = context_.event(line_.stops[stop].column->bar, line_.stops[stop].column->event);
+      const bool tied = std::any_of(event.notes.begin(), event.notes.end(), [](const auto& n) { return n.tie_from; });
+      const std::optional<Reach> right = reach(stop, Row::notes);
+      const std::optional<Reach> left = last < 0 ? std::nullopt : reach(static_cast<std::size_t>(last), Row::notes);
+      if (tied && left && right) rods.push_back({last, i, left->right + right->left + tie_room * sp_});
+      last = i;
+    }
+  }
+
   int stop_of(int bar, int event) const {
     for (std::size_t i = 0; i < line_.stops.size(); ++i) {
       const Stop& stop = line_.stops[i];
@@ -224,17 +252,21 @@ class Planner {
     return -1;
   }
 
-  // A slide's line needs room between its digits, a slur a little more than that; where others stand between the two,
-  // before its second.
+  // A slide's line needs room between its digits or heads, a slur a little more than that; where others stand between
+  // the two, before its second.
   void joint_rod(const Joint& joint, std::vector<Rod>& rods) const {
     const int to = stop_of(joint.bar, joint.event);
     if (to <= 0) return;
-    const std::optional<Reach> right = reach(static_cast<std::size_t>(to), Row::tab);
+    if (context_.staves.tab) joint_rod(to, Row::tab, 1.4 * context_.tab, rods);
+    if (context_.staves.notes) joint_rod(to, Row::notes, 2 * sp_, rods);
+  }
+  void joint_rod(int to, Row row, double room, std::vector<Rod>& rods) const {
+    const std::optional<Reach> right = reach(static_cast<std::size_t>(to), row);
     if (!right) return;
     for (int from = to - 1; from >= 0; --from) {
-      const std::optional<Reach> left = reach(static_cast<std::size_t>(from), Row::tab);
+      const std::optional<Reach> left = reach(static_cast<std::size_t>(from), row);
       if (!left) continue;
-      rods.push_back({from, to, left->right + right->left + 1.4 * context_.tab});
+      rods.push_back({from, to, left->right + right->left + room});
       return;
     }
   }

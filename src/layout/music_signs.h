@@ -18,6 +18,10 @@ double head_reach(const Context& context, const score::Event& event);
 // A rest centred on (0, y).
 Layer rest_sign(const Context& context, const score::Event& event, double y);
 
+// One articulation about (0, y).
+void add_staccato(Layer& layer, double sp, double y);
+void add_tenuto(Layer& layer, double sp, double y);
+void add_accent(Layer& layer, double sp, double y);
 // Accent, staccato and tenuto, stacked away from `y` by `direction` (+1 downward).
 Layer articulations(const Context& context, const score::Event& event, double y, int direction);
 
@@ -59,6 +63,8 @@ Layer tab_ornaments(const Context& context, int bar, int index, std::vector<Line
 Layer technique_word(const Context& context, const score::Event& event, const score::Event* before);
 // A small slash with a flag for each grace note, left of the head; y = 0 the slash line.
 Layer slash_graces(const Context& context, const score::Event& event);
+// Whether the next note on the string is slid to from this event: that line says it all.
+bool slides_on(const Context& context, int bar, int event, int string);
 // A wave of that length, y = 0 its axis.
 Layer vibrato_sign(const Context& context, const score::Event& event);
 // y = 0 its lower edge.

@@ -3,6 +3,7 @@
 #include <utility>
 
 #include "layout/music_draw.h"
+#include "layout/music_notes_room.h"
 #include "layout/music_signs.h"
 #include "layout/outline.h"
 
@@ -19,13 +20,15 @@ constexpr double staff_gap = 0.5;
 constexpr double beside = 0.3;
 
 // Distances of rows, in spaces of the slash staff or gaps of the tab (engraving.md, "Rows of a system").
-constexpr double stroke_foot = 4.1;         // above the slash line
-constexpr double dynamic_above_tab = 1.0;   // tab gaps above the top line
-constexpr double words_above_tab = 0.8125;  // tab gaps
-constexpr double vibrato_above_tab = 1.0;   // tab gaps
-constexpr double dynamic_below_slash = 4.2;
-constexpr double words_below_slash = 3.4;
+constexpr double stroke_foot = 4.1;          // above the slash line
+constexpr double dynamic_above_tab = 1.0;    // tab gaps above the top line
+constexpr double words_above_tab = 0.8125;   // tab gaps
+constexpr double vibrato_above_tab = 1.0;    // tab gaps
+constexpr double dynamic_below_staff = 3.2;  // spaces, below the lowest of the upper staves
+constexpr double words_below_staff = 2.4;
+constexpr double chord_above_notes = 2.6;
 constexpr double chord_above_tab = 2.2;
+constexpr double sign_above_staff = 0.8;  // strokes and fermatas where no slashes have them
 constexpr double road_above_chord = 2.6;
 constexpr double ending_above_chord = 26 / 5.5;
 constexpr double number_above_staff = 0.6;
@@ -37,12 +40,11 @@ class Stacker {
 
   Layer stack() {
     if (context_.staves.slash) add_slash();
+    if (context_.staves.notes) add_notes();
     if (context_.staves.tab) {
       add_tab();
     } else {
-      span_ = {-sp_, sp_};
-      bottom_ = sp_;
-      for (Middle& middle : middle_rows()) below(std::move(middle.layer), middle.below_slash * sp_, row_gap);
+      for (Middle& middle : middle_rows()) below(std::move(middle.layer), bottom_ + middle.below * sp_, row_gap);
     }
     Layer bars = bar_lines(context_, line_, span_, dots_);
     all_.add(std::move(bars));
@@ -71,7 +73,8 @@ class Stacker {
     return all;
   }
 
-  void add_events(Layer& layer, Row which, const char* staff) const {
+  // `stems` are those that beams gave a length.
+  void add_events(Layer& layer, Row which, const char* staff, const NoteStems* stems = nullptr) const {
     for (std::size_t i = 0; i < line_.stops.size(); ++i) {
       const Stop& stop = line_.stops[i];
       if (stop.kind != StopKind::column) continue;
@@ -79,6 +82,7 @@ class Stacker {
       if (which == Row::tab && i == 1) signs.add(stop.column->tied_digits);
       if (signs.empty()) continue;
       signs.move(stop.centre, 0);
+      if (stems != nullptr && stems->of[i]) signs.add(beamed_stem(context_, stop, *stems->of[i]));
       sheet::EventInfo info;
       info.bar = context_.bar(stop.column->bar).number;
       info.at = stop.column->at.to_string();
@@ -100,31 +104,55 @@ class Stacker {
     slash.add(slash_ties(context_, line_));
     all_.add(std::move(slash));
     dots_.push_back({p::dot_radius * sp_, {-0.5 * sp_, 0.5 * sp_}});
+    span_ = {-sp_, sp_};
+    bottom_ = sp_;
   }
 
-  // What stands between the slash staff and the tab: where it is above the tab's top line (in tab gaps), or below the
-  // slash line (in spaces) where there is no tab. What is nearer to the tab comes first; each rises over what is there
-  // before it where they meet.
+  // The notes staff, topmost or hung under the slash staff.
+  void add_notes() {
+    NoteStems stems = note_stems(context_, line_);
+    Layer notes = notes_staff(context_, line_);
+    add_events(notes, Row::notes, "notes", &stems);
+    Layer tuplets = notes_tuplets(context_, line_, stems);
+    NotesRoom room(context_, line_, stems, tuplets);
+    add_notes_ties(context_, line_, room);
+    add_notes_joints(context_, line_, stems, room);
+    notes.add(std::move(stems.beams));
+    notes.add(std::move(tuplets));
+    notes.add(room.take());
+    double y = 0;
+    if (context_.staves.slash) {
+      y = std::max(context_.measures().slash_to_notes, descent(all_.ink(), notes.ink(), staff_gap * sp_, beside * sp_));
+    }
+    notes.move(0, y);
+    all_.add(std::move(notes));
+    span_.bottom = bottom_ = y + staff_height * sp_;
+    dots_.push_back({p::dot_radius * sp_, {y + 1.5 * sp_, y + 2.5 * sp_}});
+  }
+
+  // What stands between the upper staves and the tab: where it is above the tab's top line (in tab gaps), or below the
+  // staff over it (in spaces) where there is no tab. What is nearer to the tab comes first; each rises over what is
+  // there before it where they meet.
   struct Middle {
     Layer layer;
     double above_tab = words_above_tab;
-    double below_slash = words_below_slash;
+    double below = words_below_staff;
   };
   std::vector<Middle> middle_rows() {
     std::vector<Middle> rows;
-    const auto add = [&](Layer layer, double above_tab, double below_slash) {
-      if (!layer.empty()) rows.push_back({std::move(layer), above_tab, below_slash});
+    const auto add = [&](Layer layer, double above_tab, double below) {
+      if (!layer.empty()) rows.push_back({std::move(layer), above_tab, below});
     };
     Techniques drawn = techniques(context_, line_);
     on_tab_ = std::move(drawn.on_tab);
-    for (Layer& word : each(Row::word)) add(std::move(word), words_above_tab, words_below_slash);
-    for (Layer& letter : drawn.letters) add(std::move(letter), words_above_tab, words_below_slash);
-    add(row(Row::hand), words_above_tab, words_below_slash);
-    for (Layer& wave : each(Row::vibrato)) add(std::move(wave), vibrato_above_tab, words_below_slash);
-    for (Layer& span : dashed_spans(context_, line_)) add(std::move(span), words_above_tab, words_below_slash);
+    for (Layer& word : each(Row::word)) add(std::move(word), words_above_tab, words_below_staff);
+    for (Layer& letter : drawn.letters) add(std::move(letter), words_above_tab, words_below_staff);
+    add(row(Row::hand), words_above_tab, words_below_staff);
+    for (Layer& wave : each(Row::vibrato)) add(std::move(wave), vibrato_above_tab, words_below_staff);
+    for (Layer& span : dashed_spans(context_, line_)) add(std::move(span), words_above_tab, words_below_staff);
     Layer dynamics = row(Row::dynamic);
     dynamics.add(hairpins(context_, line_));
-    add(std::move(dynamics), dynamic_above_tab, dynamic_below_slash);
+    add(std::move(dynamics), dynamic_above_tab, dynamic_below_staff);
     return rows;
   }
 
@@ -143,13 +171,12 @@ class Stacker {
       raise_over(tab, std::move(middle.layer), -middle.above_tab * context_.tab, row_gap);
     }
     double y = 0;
-    if (context_.staves.slash) {
-      y = context_.measures().slash_to_tab;
+    if (!context_.staves.tab_rhythm()) {
+      y = context_.staves.notes ? bottom_ + context_.measures().notes_to_tab : context_.measures().slash_to_tab;
       y = std::max(y, descent(all_.ink(), tab.ink(), staff_gap * sp_, beside * sp_));
     }
     tab.move(0, y);
-    span_ = {context_.staves.slash ? -sp_ : y, y + context_.tab_height()};
-    bottom_ = span_.bottom;
+    span_.bottom = bottom_ = y + context_.tab_height();
     all_.add(std::move(tab));
     std::vector<double> dots = tab_dots(context_);
     for (double& dot : dots) dot += y;
@@ -194,13 +221,19 @@ class Stacker {
     if (!texts.empty()) below(std::move(texts), y + 0.3 * sp_, label_gap);
   }
 
+  // Where the chord row's baseline is where nothing is in its way.
+  double chord_y() const {
+    const templates::Measures& m = context_.measures();
+    if (context_.staves.slash) return has_tuplets_ ? -m.chord_to_slash_tuplet : -m.chord_to_slash;
+    return -(context_.staves.notes ? chord_above_notes : chord_above_tab) * sp_;
+  }
+
   // Returns the chord row's baseline.
   double add_chords() {
-    raise_over(all_, row(Row::stroke), -stroke_foot * sp_, row_gap);
-    raise_over(all_, row(Row::fermata), -stroke_foot * sp_, row_gap);
-    const templates::Measures& m = context_.measures();
-    double y = has_tuplets_ ? -m.chord_to_slash_tuplet : -m.chord_to_slash;
-    if (!context_.staves.slash) y = -chord_above_tab * sp_;
+    const double foot = -(context_.staves.slash ? stroke_foot : sign_above_staff) * sp_;
+    raise_over(all_, row(Row::stroke), foot, row_gap);
+    raise_over(all_, row(Row::fermata), foot, row_gap);
+    double y = chord_y();
     Sections boxes = sections(context_, line_);
     Layer chords = row(Row::chord);
     Layer number = bar_number();

@@ -49,12 +49,6 @@ std::vector<Gap> gaps_of(const LinePlan& line, int string) {
   return gaps;
 }
 
-void add_meters(Layer& layer, const Context& context, const LinePlan& line, double y) {
-  for (const PlacedMeter& meter : meters_in(context, line)) {
-    layer.add(time_signature(context, *meter.meter, meter.left, y));
-  }
-}
-
 // The letters T, A, B under each other about the middle of the staff.
 void add_tab_sign(Layer& layer, const Context& context) {
   const double cap = context.type.cap_height(Role::tab_sign);
@@ -88,6 +82,12 @@ std::vector<PlacedMeter> meters_in(const Context& context, const LinePlan& line)
     if (stop.meter != nullptr) meters.push_back({stop.meter, stop.x + bar_to_meter * context.space});
   }
   return meters;
+}
+
+void add_meters(Layer& layer, const Context& context, const LinePlan& line, double y) {
+  for (const PlacedMeter& meter : meters_in(context, line)) {
+    layer.add(time_signature(context, *meter.meter, meter.left, y));
+  }
 }
 
 sheet::Box tab_sign_box(const Context& context) {

@@ -1,5 +1,6 @@
 #include <algorithm>
 
+#include "layout/music_notes.h"
 #include "layout/music_signs.h"
 
 namespace fretsheaf::layout {
@@ -12,7 +13,8 @@ namespace {
 
 constexpr double dot_down = 0.2;  // of a dot under the stem's foot, in spaces
 
-// The music font has flags for upward stems only. This is one for a downward stem, its foot at (x, tip), in spaces.
+}  // namespace
+
 sheet::Path downward_flag(double x, double tip, double sp) {
   const auto at = [&](double dx, double up) { return sheet::Point{x + dx * sp, tip - up * sp}; };
   sheet::Path path;
@@ -27,8 +29,6 @@ sheet::Path downward_flag(double x, double tip, double sp) {
   };
   return path;
 }
-
-}  // namespace
 
 double tab_stem_foot(const Context& context) {
   return context.tab_height() + 0.8 * context.tab;

@@ -70,12 +70,6 @@ const Feature features[] = {
      [](const Lesson& l) {
        return each_example(l, [](const Example& e) { return range_if(e.build_up != BuildUp::none, e.build_up_range); });
      }},
-    {"the notes staff is",
-     [](const Lesson& l) {
-       return each_example(l, [](const Example& e) {
-         return range_if(std::find(e.staves.begin(), e.staves.end(), Staff::notes) != e.staves.end(), e.staves_range);
-       });
-     }},
 };
 
 }  // namespace

@@ -11,6 +11,7 @@
 #include "score/heading.h"
 #include "score/labels.h"
 #include "score/metric_tree.h"
+#include "score/notes_staff.h"
 #include "score/spelled_notes.h"
 #include "score/symbols.h"
 #include "score/written_bar.h"
@@ -138,6 +139,7 @@ class ScoreBuilder {
     if (from.intro) out.intro = blocks(*from.intro, index);
     out.practice = notes(from.practice, index);
     out.bars = ExampleBuilder(from, harmony_[index], notes_[index], diagnostics_).bars();
+    write_on_staff(out, lesson_.neck, lesson_.instrument != nullptr && lesson_.instrument->sounds_octave_lower);
     for (std::size_t i = 0; i < out.bars.size(); ++i) copy_words(from.music.bars[i], index, out.bars[i]);
     out.left = from.music.left;
     out.dynamics = from.music.dynamics;

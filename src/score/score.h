@@ -35,10 +35,20 @@ struct NoteValue {
 
 enum class HeadKind { normal, dead, ghost, harmonic };
 
+// A sign before a head of the notes staff.
+struct Accidental {
+  int alteration = 0;       // in semitones: what it raises or lowers the natural note by
+  bool cautionary = false;  // it only reminds of what holds without it
+
+  bool operator==(const Accidental&) const = default;
+};
+
 struct GraceNote {
   fretboard::Place place;
   theory::Pitch sounding;
   lesson::Approach approach = lesson::Approach::none;
+  theory::Pitch written{};  // on the notes staff
+  std::optional<Accidental> accidental{};
 };
 
 // One note of a symbol. Ties join it with the same place in the next symbol (of the next bar, too).
@@ -46,6 +56,8 @@ struct Note {
   fretboard::Place place;
   theory::Pitch sounding;  // spelled; of a harmonic what sounds; of a dead note its open string's
   theory::NoteName exact;  // its name as degrees are counted, which may have three accidentals
+  theory::Pitch written;   // on the notes staff; of a harmonic where the string is touched
+  std::optional<Accidental> accidental;
   HeadKind head = HeadKind::normal;
   bool tie_from = false;  // tied from the symbol before: no digit, not struck again
   bool tie_to = false;

@@ -34,6 +34,22 @@ constexpr Pair touching[] = {
     {Part::staff_line, Part::time_signature},
     {Part::staff_line, Part::bar_line},
     {Part::staff_line, Part::flag},
+    // The notes staff: what stands on its lines or crosses them, and what is one note.
+    {Part::staff_line, Part::note_head},
+    {Part::staff_line, Part::accidental},
+    {Part::staff_line, Part::key_signature},
+    {Part::staff_line, Part::beam},
+    {Part::staff_line, Part::tie},
+    {Part::staff_line, Part::slur},
+    {Part::staff_line, Part::slide},
+    {Part::staff_line, Part::articulation},
+    {Part::note_head, Part::note_head, Where::one_event},
+    {Part::note_head, Part::stem, Where::one_event},
+    {Part::note_head, Part::ledger_line, Where::one_event},
+    {Part::ledger_line, Part::stem, Where::one_event},
+    {Part::ledger_line, Part::ledger_line, Where::one_event},
+    {Part::ledger_line, Part::articulation, Where::one_event},  // tremolo strokes
+    {Part::key_signature, Part::key_signature},
     {Part::tab_line, Part::bar_line},
     {Part::tab_line, Part::slur},
     {Part::tab_line, Part::slide},
@@ -121,6 +137,7 @@ class Boxes {
   void shape(const sheet::Path& path) {
     const bool thin = path.stroke.has_value() || path.part == Part::tie || path.part == Part::slur;
     const double half = path.stroke ? path.stroke_width / 2 : 0;
+    if (path.part == Part::beam) return slanted(path);
     std::optional<Box> whole;
     sheet::Point begin;
     sheet::Point last;
@@ -158,6 +175,22 @@ class Boxes {
     for (int i = 1; i <= count; ++i) {
       const double t = static_cast<double>(i) / count;
       to({from.x + t * (end.x - from.x), from.y + t * (end.y - from.y)});
+    }
+  }
+
+  // A beam's box is not all ink where it is slanted: it is taken in slices. Its corners go around from the top left.
+  void slanted(const sheet::Path& path) {
+    const sheet::Point a = path.segments.at(0).end;
+    const sheet::Point b = path.segments.at(1).end;
+    const double thick = path.segments.at(3).end.y - a.y;
+    constexpr int slices = 24;
+    for (int i = 0; i < slices; ++i) {
+      const double t = static_cast<double>(i) / slices;
+      const double u = static_cast<double>(i + 1) / slices;
+      const double y1 = a.y + t * (b.y - a.y);
+      const double y2 = a.y + u * (b.y - a.y);
+      add(path.part, {a.x + t * (b.x - a.x), std::min({y1, y2, y1 + thick, y2 + thick}), a.x + u * (b.x - a.x),
+                      std::max({y1, y2, y1 + thick, y2 + thick})});
     }
   }
 

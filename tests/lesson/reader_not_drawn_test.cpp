@@ -40,7 +40,6 @@ TEST_CASE("what is read and not drawn yet is said, with its place") {
       {"", "form = { bars = \"i7 IV7\" }\n" + music, "7:8-27: warning: a form is"},
       {"", "neck = { of = \"key\" }\n" + music, "7:8-22: warning: a picture of the neck is"},
       {"", "shapes = [\"Dm7\"]\n" + music, "7:11-16: warning: chord boxes are"},
-      {"staves = [\"notes\", \"tab\"]", music, "4:10-26: warning: the notes staff is"},
   };
   for (const Row& row : rows) {
     CHECK(warnings(lesson_with(row.top, row.in_example)) == row.said + " read but not drawn yet\n");
