@@ -97,7 +97,8 @@ void write_pitched(Element measure, const Part& part, const Tone& tone, StaffKin
   if (own.tie_to) note.add("tie").set("type", "start");
   note.add("voice", staff);
   write_type(note, event);
-  write_accidental(note, kind, own.accidental);
+  // A harmonic's accidental belongs to where the string is touched; its pitch here is what sounds.
+  if (own.head != score::HeadKind::harmonic) write_accidental(note, kind, own.accidental);
   write_time_modification(note, bar, event);
   // A tab's digits have no stems where a staff above has the rhythm.
   if (kind == StaffKind::tab) note.add("stem", "none");
