@@ -32,7 +32,7 @@ void write_pitch(Element note, const theory::Pitch& pitch) {
 void write_accidental(Element note, StaffKind kind, const std::optional<score::Accidental>& accidental) {
   constexpr std::array names = {"flat-flat", "flat", "natural", "sharp", "double-sharp"};
   if (kind != StaffKind::notes || !accidental) return;
-  Element element = note.add("accidental", names.at(static_cast<std::size_t>(accidental->alteration + 2)));
+  Element element = note.add("accidental", names.at(std::size_t{2} + static_cast<std::size_t>(accidental->alteration)));
   if (accidental->cautionary) element.set("cautionary", "yes");
 }
 

@@ -149,11 +149,10 @@ class ShapeMaker {
       shape.highest_hand = shape.lowest_hand = hold.low;
       while (shape.lowest_hand > 1 && board_.span(shape.lowest_hand - 1, hold.high) <= reach) --shape.lowest_hand;
     }
-    if (count_ < step_.slots.size()) {
-      add(shape);  // only to know that there is one
-    } else if (step_.dead_alone >= 0) {
+    const bool partial = count_ < step_.slots.size();  // added only to know that there is one
+    if (!partial && step_.dead_alone >= 0) {
       add_with_dead_alone(shape, hold.strings);
-    } else if (place_dead(hold.strings)) {
+    } else if (partial || place_dead(hold.strings)) {
       add(shape);
     }
   }

@@ -52,7 +52,7 @@ double length_under(int beams) {
 class Group {
  public:
   Group(const Context& context, const std::vector<Beamed>& notes)
-      : context_(context), notes_(notes), sp_(context.space), up_(notes.front().chord->up), away_(up_ ? -1 : 1) {
+      : notes_(notes), sp_(context.space), up_(notes.front().chord->up), away_(up_ ? -1 : 1) {
     for (const Beamed& note : notes) most_ = std::max(most_, note.event->value.beams());
     rise_ = notes.size() > 1 ? rise() : 0;
     base_ = base();
@@ -130,7 +130,6 @@ class Group {
     return at;
   }
 
-  const Context& context_;
   const std::vector<Beamed>& notes_;
   double sp_;
   bool up_;

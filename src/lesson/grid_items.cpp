@@ -69,8 +69,7 @@ NewToken new_token(const GridRow& row, const NoteDraft& draft, const Token& toke
 
 class Planner {
  public:
-  Planner(const GridInput& input, const Strip& strip, const StripCells& cells, const GridChange& change)
-      : input_(input), cells_(cells), change_(change) {
+  Planner(const GridInput& input, const Strip& strip, const GridChange& change) : input_(input), change_(change) {
     plans_.resize(static_cast<std::size_t>(input.context.neck.strings()));
     for (std::size_t i = 0; i < plans_.size(); ++i) plans_[i].string = static_cast<int>(i) + 1;
     for (const GridRow& row : strip.rows) {
@@ -167,7 +166,6 @@ class Planner {
   }
 
   const GridInput& input_;
-  const StripCells& cells_;
   const GridChange& change_;
   std::vector<RowPlan> plans_;
 };
@@ -180,7 +178,7 @@ bool has_words(RowKind kind) {
 
 std::vector<RowPlan> plan_rows(const GridInput& input, const Strip& strip, const StripCells& cells,
                                const std::vector<const BarDraft*>& bars, const GridChange& change) {
-  Planner planner(input, strip, cells, change);
+  Planner planner(input, strip, change);
   for (std::size_t cell = 0; cell < bars.size(); ++cell) planner.add_bar(*bars[cell], static_cast<int>(cell));
   for (const RowCells& row : cells.rows) {
     if (has_words(row.row->kind)) planner.add_words(row, bars);

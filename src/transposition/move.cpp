@@ -276,8 +276,10 @@ std::optional<std::string> refuse_capo(const lesson::Lesson& lesson, const Desti
     if (what.empty() && shapes_past(example, neck)) what = "a chord shape";
     if (what.empty() && picture) what = "the picture of the neck";
     if (what.empty()) continue;
-    return at + " leaves " + std::to_string(neck.last_fret()) + " frets, and " + what + " of example " +
-           std::to_string(i + 1) + " goes higher";
+    std::string message = at + " leaves " + std::to_string(neck.last_fret()) + " frets, and ";
+    message += what;
+    message += " of example " + std::to_string(i + 1) + " goes higher";
+    return message;
   }
   return std::nullopt;
 }

@@ -123,14 +123,14 @@ class Rewriter {
       if (chord != written(range)) edits_.push_back({range, chord});
     }
     if (from.frets == to.frets || !to.frets) return;
-    const std::string frets = std::to_string(to.frets->first) + "-" + std::to_string(to.frets->second);
+    std::string frets = std::to_string(to.frets->first) + "-" + std::to_string(to.frets->second);
     write_string(from.frets_range, [&](std::string_view) { return frets; });
   }
 
   void write_shape(const lesson::Shape& from, const lesson::Shape& to, int fifths) {
     write_string(from.range, [&](std::string_view body) {
       const auto gap = std::min(body.find(' '), body.size());
-      const std::string chord = shifted_chord(body.substr(0, gap), fifths);
+      std::string chord = shifted_chord(body.substr(0, gap), fifths);
       const auto frets = std::min(body.find_first_not_of(' ', gap), body.size());
       if (from.frets && !to.frets) return chord;
       if (from.frets == to.frets) return chord + std::string(body.substr(gap));
