@@ -18,7 +18,8 @@ struct TieStyle {
 // Ties between the events of a line; one that comes from the line before or goes on in the next is drawn to the edge.
 class Ties {
  public:
-  Ties(const Context& context, const LinePlan& line, TieStyle style) : context_(context), line_(line), style_(style) {}
+  Ties(const Context& context, const LinePlan& line, const TieStyle& style)
+      : context_(context), line_(line), style_(style) {}
 
   Layer draw() {
     const Stop* before = nullptr;
