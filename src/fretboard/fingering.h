@@ -43,6 +43,7 @@ struct NoteToPlace {
   std::optional<NoteIndex> from;
   std::vector<GraceToPlace> graces;  // played before it, in order; none for a dead note
   bool stopped = false;              // needs a finger (a bend, a vibrato, a slide to or from nowhere): not open
+  std::vector<int> not_on;           // strings that it may not lie on; a dead note goes by its neighbour alone
   std::optional<Place> original;     // where it was, of a dead note the string alone; none where there is no original
 };
 
@@ -71,13 +72,14 @@ enum class Unplayable {
   no_harmonic,        // no natural harmonic has that pitch
   no_free_string,     // the strings that have it are taken by the other notes of its chord
   out_of_reach,       // no hand spans it and the other notes of its chord (notes held on among them)
+  joint_too_wide,     // the hammer-on or pull-off that it ends spans more than a hand
   not_on_one_string,  // it and the note or grace note that it is joined to are nowhere on one string in that direction
 };
 
 struct UnplayableNote {
   NoteIndex note;
   Unplayable why = Unplayable::nowhere;
-  double least_span = 0;  // out_of_reach: mm between the outer frets where they are nearest
+  double least_span = 0;  // out_of_reach, joint_too_wide: mm between the outer frets where they are nearest
 
   bool operator==(const UnplayableNote&) const = default;
 };

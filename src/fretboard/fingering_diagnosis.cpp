@@ -98,7 +98,8 @@ void diagnose_passage(const Step& from, const Layer& from_layer, const Step& to,
     if (slot.from < 0 || slot.joint == Joint::held) continue;
     const Span span = joined_span(index, from_layer, to, to_layer, board);
     if (span && *span <= slot.ligature_reach) continue;
-    report(slot.index, Unplayable::not_on_one_string, span, unplayable);
+    const Unplayable why = span ? Unplayable::joint_too_wide : Unplayable::not_on_one_string;
+    unplayable.push_back({slot.index, why, span.value_or(0) / 1000.0});
     return;
   }
   // Each joint leads somewhere by itself: together, or beside what is held on, they do not.

@@ -59,7 +59,7 @@ Spot spot_of(Place place, const std::vector<Link>& links) {
   return spot;
 }
 
-std::vector<Spot> spots_of(const NoteToPlace& note, const Neck& neck) {
+std::vector<Spot> spots_anywhere(const NoteToPlace& note, const Neck& neck) {
   std::vector<Spot> spots;
   if (note.sound == Sound::dead) {
     for (int string = neck.strings(); string >= 1; --string) spots.push_back({{string, 0}});
@@ -79,6 +79,14 @@ std::vector<Spot> spots_of(const NoteToPlace& note, const Neck& neck) {
   }
   std::sort(spots.begin(), spots.end(), [](const Spot& a, const Spot& b) {
     return a.place.fret != b.place.fret ? a.place.fret < b.place.fret : a.place.string > b.place.string;
+  });
+  return spots;
+}
+
+std::vector<Spot> spots_of(const NoteToPlace& note, const Neck& neck) {
+  std::vector<Spot> spots = spots_anywhere(note, neck);
+  std::erase_if(spots, [&](const Spot& spot) {
+    return std::find(note.not_on.begin(), note.not_on.end(), spot.place.string) != note.not_on.end();
   });
   return spots;
 }

@@ -66,23 +66,29 @@ NoteName nearer(const Choice& choice, int fifths, NoteName where_even) {
   return raised < lowered ? choice.raised : choice.lowered;
 }
 
+// The middle of the major scale on the line of fifths lies two right of its tonic: #1 b3 #4 b7 are the nearer names,
+// and of #5 and b6 the flat one.
+NoteName nearer_to_key(const Choice& choice, const Key& key) {
+  return nearer(choice, key.tonic.fifths() + 2, choice.lowered);
+}
+
 bool is_semitone(std::optional<int> from, int to) {
   return from && std::abs(*from - to) == 1;
 }
 
 NoteName chosen(const Choice& choice, int midi, const SpellingContext& context) {
+  const NoteName in_key = nearer_to_key(choice, context.key);
   if (context.next_midi && *context.next_midi != midi) {
-    const NoteName by_direction = *context.next_midi > midi ? choice.raised : choice.lowered;
-    if (const auto next = settled_name(*context.next_midi, context))
-      return nearer(choice, next->fifths(), by_direction);
-    // Of a leap from one chromatic note to another the direction says nothing.
-    if (is_semitone(context.next_midi, midi)) return by_direction;
-  } else if (is_semitone(context.previous_midi, midi)) {
+    // Both names are as near only where a tritone follows, of which the direction says nothing.
+    if (const auto next = settled_name(*context.next_midi, context)) return nearer(choice, next->fifths(), in_key);
+    // Nor does it of a leap from one chromatic note to another.
+    if (!is_semitone(context.next_midi, midi)) return in_key;
+    return *context.next_midi > midi ? choice.raised : choice.lowered;
+  }
+  if (is_semitone(context.previous_midi, midi)) {
     return *context.previous_midi < midi ? choice.raised : choice.lowered;
   }
-  // The middle of the major scale on the line of fifths lies two right of its tonic: #1 b3 #4 b7 are the nearer
-  // names.
-  return nearer(choice, context.key.tonic.fifths() + 2, choice.lowered);
+  return in_key;
 }
 
 }  // namespace

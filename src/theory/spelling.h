@@ -22,11 +22,12 @@ struct SpellingContext {
 //  - Chord tones and the chord's bass take the chord's letters, other scale notes the key's.
 //  - Other notes that stand in the major scale on the tonic are named so: the raised sixth and seventh of a minor key.
 //  - The rest lie between two degrees. Where the note that follows is one of those above, the name nearer to it on the
-//    line of fifths is taken (where both are as near, the direction decides), so that a semitone approach has the
-//    neighbouring letter, rising chromatic notes are raised and falling ones lowered (the tables of Open Music Theory,
-//    chromaticSolfege, follow from it), and a leap makes no odd interval: Eb goes up to F, never D#. A semitone to or
-//    from another chromatic note goes by its direction.
-//  - Else #1 b3 #4 b6 b7, the names nearest to the key on the line of fifths.
+//    line of fifths is taken, so that a semitone approach has the neighbouring letter, rising chromatic notes are
+//    raised and falling ones lowered (the tables of Open Music Theory, chromaticSolfege, follow from it), and a leap
+//    makes no odd interval: Eb goes up to F, never D#. A semitone to or from another chromatic note goes by its
+//    direction.
+//  - Else, and before a tritone, to which both names are as near, #1 b3 #4 b6 b7: the names nearest to the key on the
+//    line of fifths.
 NoteName spell(int midi, const SpellingContext& context);
 
 }  // namespace fretsheaf::theory

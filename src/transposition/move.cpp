@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <utility>
 
-#include "fretboard/fingering.h"
 #include "lesson/vary.h"
 #include "theory/arithmetic.h"
 #include "transposition/fingers.h"
@@ -11,7 +10,7 @@
 #include "transposition/names.h"
 #include "transposition/pictures.h"
 #include "transposition/placing.h"
-#include "transposition/playing_line.h"
+#include "transposition/trial.h"
 #include "transposition/unreachable.h"
 
 namespace fretsheaf::transposition {
@@ -39,21 +38,6 @@ std::string where(const lesson::Lesson& lesson, const Destination& to) {
   return words;
 }
 
-// An example tried at an interval: where its notes go, or what stands in the way.
-struct Trial {
-  int semitones = 0;
-  std::optional<Places> places;
-  PlayingLine line;
-  fretboard::Fingering found;
-  std::optional<EventIndex> broken;
-};
-
-std::optional<EventIndex> broken_at(const lesson::Music& music, const Places& places) {
-  lesson::Music there = music;
-  place(there, places);
-  return broken_joint(there);
-}
-
 // Moves the examples that have notes of their own.
 class Mover {
  public:
@@ -63,8 +47,7 @@ class Mover {
         diagnostics_(diagnostics),
         neck_(neck_there(lesson, to)),
         scale_length_((to.instrument != nullptr ? to.instrument : lesson.instrument)->scale_length),
-        keys_(moved_keys(lesson, to.key.value_or(lesson.key))),
-        stays_(to.instrument == nullptr && neck_.capo == lesson.neck.capo) {
+        keys_(moved_keys(lesson, to.key.value_or(lesson.key))) {
     const int tonics = to.key ? to.key->tonic.pitch_class() - lesson.key.tonic.pitch_class() : 0;
     intervals_ = intervals_to(theory::floor_mod(tonics, 12));
   }
@@ -124,38 +107,21 @@ class Mover {
     const lesson::Example& example = lesson_.examples[i];
     const Trial nearest = attempt(i, intervals_.front());
     const theory::Key& key = keys_.examples[i];
-    if (!nearest.found.unplayable.empty()) {
-      report_missed({example, nearest.line, nearest.found.unplayable.front(), neck_, key, where(lesson_, to_)},
-                    diagnostics_);
+    if (!nearest.unplayable.empty()) {
+      report_missed({example, nearest.line, nearest.unplayable.front(), neck_, key, wish()}, diagnostics_);
     } else {
-      report_broken(example, *nearest.broken, where(lesson_, to_), diagnostics_);
+      report_broken(example, *nearest.broken, wish(), diagnostics_);
     }
+  }
+
+  Wish wish() const {
+    const bool instrument_alone = to_.instrument != nullptr && to_.key.value_or(lesson_.key) == lesson_.key;
+    return {where(lesson_, to_), instrument_alone ? "name another key with it" : "leave this key out"};
   }
 
   Trial attempt(std::size_t i, int semitones) const {
-    const lesson::Example& example = lesson_.examples[i];
-    Trial trial;
-    trial.semitones = semitones;
-    if (semitones == 0 && stays_) {
-      trial.places = places_of(example.music);
-      return trial;
-    }
-    const bool same_strings = to_.instrument == nullptr;
-    trial.line = playing_line(example, {lesson_.neck, semitones, same_strings});
-    trial.found = fretboard::find_fingering(trial.line.line, neck_, scale_length_);
-    if (!trial.found.unplayable.empty()) return trial;
-    trial.places = places_found(example.music, trial.line, trial.found);
-    trial.broken = broken_at(example.music, *trial.places);
-    if (trial.broken) trial.places = along_strings(example.music, semitones);
-    return trial;
-  }
-
-  // Where joints cannot be kept otherwise: all of the hand's work as it is, farther up or down.
-  std::optional<Places> along_strings(const lesson::Music& music, int semitones) const {
-    if (!stays_) return std::nullopt;
-    auto places = places_along_strings(music, neck_, semitones);
-    if (places && broken_at(music, *places)) return std::nullopt;
-    return places;
+    const bool stays = to_.instrument == nullptr && neck_.capo == lesson_.neck.capo;
+    return transposition::attempt(lesson_.examples[i], semitones, {lesson_.neck, neck_, scale_length_, stays});
   }
 
   void put(const Trial& trial, std::size_t i, Moved& moved) {
@@ -214,7 +180,6 @@ class Mover {
   fretboard::Neck neck_;
   double scale_length_;
   MovedKeys keys_;
-  bool stays_;  // whether a place that does not move is the same place there
   std::vector<int> intervals_;
   int interval_ = 0;  // of what has no notes
   std::vector<std::optional<Trial>> chosen_;

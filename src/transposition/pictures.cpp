@@ -34,6 +34,10 @@ Frets on_neck(Frets frets, const fretboard::Neck& neck) {
   return inside.first == 0 ? Frets{0, 1} : Frets{neck.last_fret() - 1, neck.last_fret()};
 }
 
+bool covers(Frets frets, Frets used) {
+  return frets.first <= used.first && used.second <= frets.second;
+}
+
 Frets moved_with_notes(Frets frets, Frets before, Frets now) {
   const int by = now.first - before.first;
   return {std::min(frets.first + by, now.first), std::max(frets.second + by, now.second)};
@@ -57,12 +61,14 @@ void move_neck_picture(lesson::NeckPicture& picture, const lesson::Music& now, c
   }
   const auto before = used_frets(move.before);
   const auto after = used_frets(now);
-  const bool of_notes = picture.of == lesson::NeckPicture::Of::notes && before && after;
-  const Frets moved = of_notes ? moved_with_notes(*picture.frets, *before, *after) : moved_along(*picture.frets, move);
+  const bool over_notes =
+      before && after && (picture.of == lesson::NeckPicture::Of::notes || covers(*picture.frets, *before));
+  const Frets moved =
+      over_notes ? moved_with_notes(*picture.frets, *before, *after) : moved_along(*picture.frets, move);
   picture.frets = on_neck(moved, move.neck);
 }
 
-// The frets as many higher, where each is one that a finger can press.
+// The frets as many higher, where the neck has them: down at the nut a shape's lowest strings are open.
 std::optional<std::vector<std::optional<int>>> shifted(const std::vector<std::optional<int>>& frets, int by,
                                                        const fretboard::Neck& neck) {
   auto moved = frets;
@@ -71,7 +77,7 @@ std::optional<std::vector<std::optional<int>>> shifted(const std::vector<std::op
     *moved[i] += by;
     // Shapes are written from the bottom line up.
     const int string = neck.strings() - static_cast<int>(i);
-    if (*frets[i] == 0 || *moved[i] < 1 || !neck.has({string, *moved[i]})) return std::nullopt;
+    if (*frets[i] == 0 || *moved[i] < 0 || !neck.has({string, *moved[i]})) return std::nullopt;
   }
   return moved;
 }

@@ -13,8 +13,9 @@ struct PictureMove {
 };
 
 // Moves the frets that a neck picture and chord shapes name along with the example, whose music lies in its new places
-// already. The picture of its notes goes where they go. A shape without open strings moves along the neck, the nearest
-// way that fits; any other is left without frets, to be worked out afresh.
+// already. A picture of its notes, or one that covers them, goes where they go; any other as far as the pitches. A
+// shape without open strings moves along the neck, the nearest way that fits; any other is left without frets, to be
+// worked out afresh.
 void move_pictures(lesson::Example& example, const PictureMove& move);
 
 }  // namespace fretsheaf::transposition

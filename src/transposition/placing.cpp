@@ -148,12 +148,12 @@ void place(lesson::Music& music, const Places& places) {
   }
 }
 
-std::optional<EventIndex> broken_joint(const lesson::Music& music) {
+std::optional<LyingNote> broken_joint(const lesson::Music& music) {
   JointCheck check;
   for (std::size_t b = 0; b < music.bars.size(); ++b) {
     for (std::size_t e = 0; e < music.bars[b].events.size(); ++e) {
       for (const lesson::Note& note : music.bars[b].events[e].notes) {
-        if (!check.holds(note)) return EventIndex{b, e};
+        if (!check.holds(note)) return LyingNote{{b, e}, note.place.string};
       }
     }
   }

@@ -27,8 +27,14 @@ std::optional<Places> places_along_strings(const lesson::Music& music, const fre
 // Puts the notes there, each event's in the order of the strings.
 void place(lesson::Music& music, const Places& places);
 
-// The event with the first note that does not lie as a reader of the grid needs it: a hammer-on, pull-off or slide must
-// lead up or down from the note before on its string, and a slide from nowhere have none there.
-std::optional<EventIndex> broken_joint(const lesson::Music& music);
+// A struck note, by where it lies.
+struct LyingNote {
+  EventIndex event;
+  int string = 1;
+};
+
+// The first note that does not lie as a reader of the grid needs it: a hammer-on, pull-off or slide must lead up or
+// down from the note before on its string, and a slide from nowhere have none there.
+std::optional<LyingNote> broken_joint(const lesson::Music& music);
 
 }  // namespace fretsheaf::transposition

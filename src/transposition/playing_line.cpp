@@ -101,8 +101,9 @@ class LineMaker {
   }
 
   std::optional<fretboard::Place> original(fretboard::Place place) const {
-    if (!wish_.same_strings) return std::nullopt;
-    return place;
+    const std::optional<int>& string = wish_.strings[static_cast<std::size_t>(place.string) - 1];
+    if (!string) return std::nullopt;
+    return fretboard::Place{*string, place.fret};
   }
 
   std::optional<Latest>& latest_on(int string) { return latest_[static_cast<std::size_t>(string)]; }

@@ -6,6 +6,7 @@
 #include "fretboard/fingering.h"
 #include "fretboard/neck.h"
 #include "lesson/lesson.h"
+#include "transposition/strings.h"
 
 namespace fretsheaf::transposition {
 
@@ -24,8 +25,8 @@ struct PlayingLine {
 
 struct LineWish {
   const fretboard::Neck& neck;  // where the notes lie now
+  const StringsThere& strings;  // which of the neck that they move to take the part of its own
   int semitones = 0;            // how far they move
-  bool same_strings = true;     // whether the places that they have now mean anything on the neck that they move to
 };
 
 PlayingLine playing_line(const lesson::Example& example, const LineWish& wish);

@@ -57,8 +57,20 @@ const char* joint_name(const fretboard::NoteToPlace& note) {
   return "held note";
 }
 
-// What is in the way; the sentence goes on from "in E dorian this note of bar 3 would be C1, and …".
-std::string obstacle(const MissedNote& missed, const fretboard::NoteToPlace& note) {
+// How far apart it would lie from what sounds with it, or from its own grace notes.
+std::string distance(const MissedNote& missed, const fretboard::EventToPlace& event,
+                     const fretboard::NoteToPlace& note) {
+  const double span = missed.missed.least_span;
+  // Where it is not the distance, other notes that are held leave no hand for it.
+  if (span <= fretboard::most_reach) return "and no hand has it with what sounds at its count";
+  const bool alone = event.notes.size() == 1 && !note.graces.empty();
+  return "and lie " + millimetres(span) + (alone ? " from its grace note" : " from the other notes at its count") +
+         ", where a hand reaches " + millimetres(fretboard::most_reach);
+}
+
+// What is in the way; the sentence goes on from "in E dorian this note of bar 3 would be C1, ".
+std::string obstacle(const MissedNote& missed, const fretboard::EventToPlace& event,
+                     const fretboard::NoteToPlace& note) {
   switch (missed.missed.why) {
     case Unplayable::too_low:
       return "and the neck's lowest note is " + limit(lowest(missed.neck));
@@ -71,17 +83,19 @@ std::string obstacle(const MissedNote& missed, const fretboard::NoteToPlace& not
     case Unplayable::no_free_string:
       return "and the strings that have it are taken by the other notes at its count";
     case Unplayable::out_of_reach:
-      // Where it is not the distance, other notes that are held leave no hand for it.
-      if (missed.missed.least_span <= fretboard::most_reach) return "and no hand has it with what sounds at its count";
-      return "and lie " + millimetres(missed.missed.least_span) +
-             " from the other notes at its count, where a hand reaches " + millimetres(fretboard::most_reach);
+      return distance(missed, event, note);
+    case Unplayable::joint_too_wide:
+      return std::string("and its ") + joint_name(note) + " would span " + millimetres(missed.missed.least_span) +
+             ", where a hand reaches " + millimetres(fretboard::most_reach);
     case Unplayable::not_on_one_string:
       return std::string("and no string has both ends of its ") + joint_name(note);
   }
   return {};
 }
 
-constexpr const char* help = "leave this key out, or write the example where it has more room to move";
+std::string help(const Wish& wish) {
+  return wish.help + ", or write the example where it has more room to move";
+}
 
 }  // namespace
 
@@ -90,20 +104,22 @@ void report_missed(const MissedNote& missed, source::Diagnostics& diagnostics) {
   const auto n = static_cast<std::size_t>(missed.missed.note.note);
   const lesson::Bar& bar = missed.example.music.bars[index.bar];
   const lesson::Note& note = bar.events[index.event].notes[n];
-  const auto& sought = missed.line.line.events[static_cast<std::size_t>(missed.missed.note.event)].notes[n];
+  const auto& event = missed.line.line.events[static_cast<std::size_t>(missed.missed.note.event)];
+  const auto& sought = event.notes[n];
   const std::string what = note.harmonic ? "harmonic" : note.dead ? "dead note" : "note";
-  std::string message = missed.where + " this " + what + " of bar " + std::to_string(bar.number) + " would ";
-  if (!note.dead) message += "be " + name_of(sought.midi, missed.key) + ", ";
-  diagnostics.error(source::Code::out_of_reach, note.range, message + obstacle(missed, sought), help);
+  std::string message = missed.wish.where + " this " + what + " of bar " + std::to_string(bar.number) + " would ";
+  message += note.dead ? "find no string that the notes around it leave free"
+                       : "be " + name_of(sought.midi, missed.key) + ", " + obstacle(missed, event, sought);
+  diagnostics.error(source::Code::out_of_reach, note.range, message, help(missed.wish));
 }
 
-void report_broken(const lesson::Example& example, EventIndex index, const std::string& where,
+void report_broken(const lesson::Example& example, EventIndex index, const Wish& wish,
                    source::Diagnostics& diagnostics) {
   const lesson::Bar& bar = example.music.bars[index.bar];
   diagnostics.error(source::Code::out_of_reach, bar.events[index.event].range,
-                    where + " a hammer-on, pull-off or slide of bar " + std::to_string(bar.number) +
-                        " would not come from the note before on its string",
-                    help);
+                    wish.where + " a hammer-on, pull-off or slide of bar " + std::to_string(bar.number) +
+                        " would not start where it does now",
+                    help(wish));
 }
 
 }  // namespace fretsheaf::transposition

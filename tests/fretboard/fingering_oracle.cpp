@@ -109,6 +109,7 @@ class Oracle {
 
   bool sounds_right(const NoteToPlace& wanted, const PlacedNote& note) const {
     if (wanted.sound == Sound::dead) return true;
+    if (std::count(wanted.not_on.begin(), wanted.not_on.end(), note.place.string) > 0) return false;
     if (wanted.stopped && note.place.fret == 0 && !open(wanted.original)) return false;
     if (wanted.sound == Sound::harmonic) return neck_.harmonic_midi(note.place) == wanted.midi;
     return neck_.midi(note.place) == wanted.midi;

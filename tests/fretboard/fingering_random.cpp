@@ -57,6 +57,7 @@ EventToPlace RandomLines::event(const Neck& neck, const Kind& kind, int hand, in
       note.stopped = true;
     }
     if (kind.original || number(2) == 0) note.original = place;
+    if (kind.techniques && number(12) == 0) note.not_on.push_back(1 + number(neck.strings()));
     event.notes.push_back(note);
   }
   return event;

@@ -59,7 +59,7 @@ TEST_CASE("A hammer-on spans no more than a hand, or a tenth more than the origi
   // Frets 5 to 9 are 133.5 mm apart, 4 to 8 141.4, 3 to 7 149.8: computed from L (1 - 2^(-n/12)).
   CHECK(fingered(bass, joined(bass, "E5 E9", 0, Joint::hammer_on)) == "E5 E9");
   CHECK(fingered(bass, joined(bass, "E5 E9", -1, Joint::hammer_on)) == "E4 E8");
-  CHECK(fingered(bass, joined(bass, "E5 E9", -2, Joint::hammer_on)) == "1.0 out of reach");
+  CHECK(fingered(bass, joined(bass, "E5 E9", -2, Joint::hammer_on)) == "1.0 joint too wide");
   const Fingering far = find_fingering(joined(bass, "E5 E9", -2, Joint::hammer_on), bass.neck, bass.scale_length);
   CHECK(far.unplayable.front().least_span == Approx(149.8).margin(0.05));
   // On another string the same notes lie higher, and nearer.
@@ -119,6 +119,17 @@ TEST_CASE("A grace note is on its note's string") {
   note.graces[0].midi = guitar.neck.midi({6, 0});
   note.midi = guitar.neck.midi({1, 20});
   CHECK(fingered(guitar, line) == "1.0 not on one string");
+}
+
+TEST_CASE("A note keeps off the strings that it may not lie on") {
+  const Played bass = instrument("bass");
+  Line line = shifted_line(bass.neck, "A3 A5", 2);
+  line.events[1].notes[0].not_on = {3};
+  CHECK(fingered(bass, line) == "A5 D2");
+  line.events[1].notes[0].not_on = {2, 3};
+  CHECK(fingered(bass, line) == "A5 E12");
+  line.events[1].notes[0].not_on = {1, 2, 3, 4};
+  CHECK(fingered(bass, line) == "1.0 nowhere");
 }
 
 TEST_CASE("A bend or vibrato needs a finger") {

@@ -30,6 +30,8 @@ std::string text(Unplayable why) {
       return "no free string";
     case Unplayable::out_of_reach:
       return "out of reach";
+    case Unplayable::joint_too_wide:
+      return "joint too wide";
     case Unplayable::not_on_one_string:
       return "not on one string";
   }

@@ -174,6 +174,21 @@ TEST_CASE("a rising leap from one chromatic note to another is no sharp: C over 
   CHECK(names({36, 41}, "A major", "A7") == "C F ");
 }
 
+TEST_CASE("A tritone is no direction: C before F sharp over G in D major is no B sharp") {
+  CHECK(spelled_in("D major", {48, 54}, "G") == "C F#");
+  CHECK(spelled_in("D major", {48, 54}) == "C F#");
+  CHECK(spelled_in("D major", {60, 54}, "G") == "C F#");
+  // The others of C major: #1 b3 #4 b6 b7 up to and down to the scale note half an octave off.
+  CHECK(spelled_in("C major", {61, 67}) == "C# G");
+  CHECK(spelled_in("C major", {61, 55}) == "C# G");
+  CHECK(spelled_in("C major", {63, 69}) == "Eb A");
+  CHECK(spelled_in("C major", {66, 60}) == "F# C");
+  CHECK(spelled_in("C major", {66, 72}) == "F# C");
+  CHECK(spelled_in("C major", {68, 74}) == "Ab D");
+  CHECK(spelled_in("C major", {70, 76}) == "Bb E");
+  CHECK(spelled_in("C major", {70, 64}) == "Bb E");
+}
+
 TEST_CASE("Where nothing follows") {
   CHECK(spelled_in("C major", {60, 61}) == "C C#");
   CHECK(spelled_in("C major", {62, 61}) == "D Db");
