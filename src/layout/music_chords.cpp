@@ -36,7 +36,10 @@ class Setting {
     x_ += words.width;
   }
   void sign(Role role, char letter, double y = 0) {
-    const Words words = type_.sign(accidental(letter), (letter == 'b' ? flat_space : sharp_space) * size(role), part_);
+    const bool flat = letter == 'b';
+    const char32_t code_point = accidental(letter);
+    const double space = (flat ? flat_space : sharp_space) * size(role);
+    const Words words = type_.signs({&code_point, 1}, space, part_, flat ? "♭" : "♯");
     const double gap = accidental_gap * size(role);
     // The sign's own origin is far left of its ink.
     layer_.words(words, x_ + gap - words.ink.left, y);

@@ -52,15 +52,15 @@ class LabelSetter {
   LabelSetter(Type& type, Role role, Part part)
       : type_(type), role_(role), part_(part), size_(type.look().style(role).size) {}
 
-  // Draws one label with its middle's centre at 0; accidentals hang beside it.
+  // Draws one label, in the order that it is read, with its middle's centre at 0; accidentals hang beside it.
   Layer hung(const std::string& text) {
     const Label label = take_apart(text);
     Layer layer;
     const Words middle = type_.set(role_, label.middle, part_);
-    layer.centred(middle, 0, 0);
     const double half = (middle.ink.right - middle.ink.left) / 2 + accidental_gap * size_;
     double left = -half;
     for (std::size_t i = label.before.size(); i-- > 0;) left = sign(layer, label.before[i], left, true);
+    layer.centred(middle, 0, 0);
     double right = half;
     for (const char c : label.after) right = sign(layer, c, right, false);
     return layer;
@@ -87,7 +87,9 @@ class LabelSetter {
   // Returns where the next sign may begin.
   double sign(Layer& layer, char letter, double edge, bool leftward) {
     const bool flat = letter == 'b';
-    const Words words = type_.sign(flat ? U'\u266D' : U'\u266F', (flat ? flat_space : sharp_space) * size_, part_);
+    const char32_t code_point = flat ? U'\u266D' : U'\u266F';
+    const Words words =
+        type_.signs({&code_point, 1}, (flat ? flat_space : sharp_space) * size_, part_, flat ? "♭" : "♯");
     const double width = words.ink.right - words.ink.left;
     layer.words(words, (leftward ? edge - width : edge) - words.ink.left, 0);
     const double step = width + accidental_gap * size_;

@@ -86,6 +86,21 @@ TEST_CASE("a capo leaves the shapes and moves what sounds; both keys are named")
   CHECK(document.find("<step>E</step>") != std::string::npos);
 }
 
+TEST_CASE("a lesson with forced spellings under a capo: they are called as they sound, and none is refused") {
+  Shed shed(
+      "title = \"Two notes\"\nkey = \"C major\"\ninstrument = \"guitar\"\n[[example]]\ntab = '''\n"
+      "count | 1   2   3   4   |\nB     | 2       =       |\nspell | Db              |\n'''\n");
+  for (const char* fret : {"1", "2", "7"}) {
+    CAPTURE(fret);
+    CHECK(shed.run({"--capo", fret, "--as", "musicxml"}) == Exit::done);
+    CHECK(shed.console.errors.empty());
+  }
+  CHECK(shed.names() == "a.d-flat-major.capo-1.musicxml a.d-major.capo-2.musicxml a.g-major.capo-7.musicxml");
+  const std::string& document = shed.system.files.at("a.d-major.capo-2.musicxml");
+  CHECK(document.find("<step>E</step>") != std::string::npos);
+  CHECK(document.find("<alter>-1</alter>") != std::string::npos);
+}
+
 TEST_CASE("what a lesson cannot be asked for is refused before anything is written") {
   Shed shed;
   struct Case {
