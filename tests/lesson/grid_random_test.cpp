@@ -1,6 +1,7 @@
 #include <catch2/catch.hpp>
 
 #include "lesson/grid_support.h"
+#include "lesson/grid_text.h"
 #include "lesson/reader.h"
 #include "platform/memory_system.h"
 #include "support/random_lesson.h"
@@ -45,6 +46,33 @@ TEST_CASE("random music written as a grid reads back as that music") {
     reading.music.repeated_dynamics.clear();
     reading.music.repeated_spans.clear();
     REQUIRE(errors_of(reading) == std::vector<std::string>{});
+    REQUIRE(music_text(reading.music) == music_text(music));
+  }
+}
+
+TEST_CASE("random music as the program writes it reads back as that music") {
+  const std::vector<std::string> meters = {"4/4", "3/4", "2/2", "6/8", "12/8", "2+2+3/8", "5/4"};
+  for (unsigned seed = 0; seed < 600; ++seed) {
+    fretsheaf::test::Dice dice(seed + 5000);
+    const auto instruments = fretboard::instruments();
+    const fretboard::Instrument& instrument = instruments[seed % instruments.size()];
+    Setting setting;
+    setting.instrument = std::string(instrument.name);
+    setting.meter = meters[seed % meters.size()];
+    fretsheaf::test::MusicWish wish;
+    wish.neck = neck_of(setting.instrument, setting.capo);
+    wish.meter = *theory::parse_meter(setting.meter);
+    wish.bars = dice.between(1, 12);
+    wish.strings = seed % 6 != 5;
+    wish.play = seed % 12 == 11;
+    const Music music = fretsheaf::test::random_music(dice, wish);
+    const std::string grid = grid_text(music, wish.neck);
+    INFO("seed " << seed << " " << setting.instrument << "\n" << grid);
+    Reading reading = read(grid, setting);
+    reading.music.repeated_dynamics.clear();
+    reading.music.repeated_spans.clear();
+    // Every beat is written: nothing needs a warning but a slide off before a number.
+    for (const std::string& said : reading.said) REQUIRE(said.find(" slides off, not to the ") != std::string::npos);
     REQUIRE(music_text(reading.music) == music_text(music));
   }
 }
