@@ -4,6 +4,7 @@
 #include <cstdint>
 #include <string_view>
 
+#include "exchange/loudness.h"
 #include "exchange/note.h"
 #include "words/words.h"
 
@@ -36,35 +37,13 @@ class Direction {
   Element type_;
 };
 
-std::string decimal(theory::Rational value) {
-  std::string text = std::to_string(value.to_double());
-  text.erase(text.find_last_not_of('0') + 1);
-  if (text.ends_with('.')) text.pop_back();
-  return text;
-}
-
-// MIDI velocities that the trade plays dynamics at, as a percentage of 90 (MusicXML 4.0, sound/dynamics). The
-// velocities are common practice.
-std::optional<std::string> loudness(std::string_view dynamic) {
-  struct Level {
-    std::string_view name;
-    int velocity;
-  };
-  constexpr std::array<Level, 8> levels = {
-      {{"ppp", 16}, {"pp", 33}, {"p", 49}, {"mp", 64}, {"mf", 80}, {"f", 96}, {"ff", 112}, {"fff", 126}}};
-  for (const Level& level : levels) {
-    if (level.name == dynamic) return decimal(theory::Rational(level.velocity) * theory::Rational(100, 90));
-  }
-  return std::nullopt;
-}
-
 void write_tempo(Element measure, const score::TempoMark& tempo) {
   Direction direction(measure, "above");
   Element metronome = direction.type().add("metronome");
   metronome.add("beat-unit", type_name(tempo.beat.log2));
   for (int dot = 0; dot < tempo.beat.dots; ++dot) metronome.add("beat-unit-dot");
   metronome.add("per-minute", tempo.last);
-  direction.staff().sound().set("tempo", decimal(theory::quarters_per_minute(tempo.last, tempo.beat_length)));
+  direction.staff().sound().set("tempo", decimal_text(theory::quarters_per_minute(tempo.last, tempo.beat_length)));
 }
 
 words::Word feel_word(theory::Feel feel) {
@@ -156,7 +135,7 @@ void write_dynamic(Element measure, const std::string& text, std::int64_t ticks)
   Direction direction(measure, "below");
   direction.type().add("dynamics").add(text.c_str());
   direction.offset(ticks).staff();
-  if (const auto level = loudness(text)) direction.sound().set("dynamics", *level);
+  if (const auto level = loudness(text)) direction.sound().set("dynamics", decimal_text(*level));
 }
 
 // The dynamics of the bar that a `%` repeats sound again and are not printed.
@@ -167,7 +146,7 @@ void repeat_dynamics(Element measure, const Part& part, int bar, theory::Rationa
     const bool here = dynamic.moment.bar == source && from <= dynamic.moment.at && dynamic.moment.at < to;
     const auto level = loudness(dynamic.text);
     if (!here || !level) continue;
-    Element sound = measure.add("sound").set("dynamics", *level);
+    Element sound = measure.add("sound").set("dynamics", decimal_text(*level));
     if (dynamic.moment.at != from) sound.add("offset", part.ticks(dynamic.moment.at - from));
   }
 }

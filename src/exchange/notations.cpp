@@ -3,6 +3,8 @@
 #include <map>
 #include <optional>
 
+#include "exchange/loudness.h"
+
 namespace fretsheaf::exchange {
 
 namespace {
@@ -94,17 +96,11 @@ void write_place(Notations& notations, const fretboard::Place& place, StaffKind 
 
 void write_bend(Notations& notations, const lesson::Bend& bend) {
   const theory::Rational semitones = bend.tones * theory::Rational(2);
-  const auto alter = [](theory::Rational steps) {
-    std::string text = std::to_string(steps.to_double());
-    text.erase(text.find_last_not_of('0') + 1);
-    if (text.ends_with('.')) text.pop_back();
-    return text;
-  };
-  notations.technical().add("bend").add("bend-alter", alter(semitones));
+  notations.technical().add("bend").add("bend-alter", decimal_text(semitones));
   if (!bend.release) return;
   // It counts the steps back (MusicXML 4.0, bend-alter).
   Element back = notations.technical().add("bend");
-  back.add("bend-alter", alter(-semitones));
+  back.add("bend-alter", decimal_text(-semitones));
   back.add("release");
 }
 

@@ -1,0 +1,62 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "source/code.h"
+#include "source/diagnostic.h"
+#include "source/text.h"
+
+namespace tinyxml2 {
+class XMLElement;
+}
+
+namespace fretsheaf::exchange {
+
+// What is said about a score that is taken in: errors at their element, and what a lesson cannot keep, each kind once
+// with all its measures.
+class Losses {
+ public:
+  // Both must live longer. `text` is the document as it was parsed, the file 0 of the diagnostics.
+  Losses(const source::Text& text, source::Diagnostics& diagnostics) : text_(text), diagnostics_(diagnostics) {}
+
+  // How the next measure is called ("12").
+  void enter_measure(std::string label) { measures_.push_back(std::move(label)); }
+  int measure() const { return static_cast<int>(measures_.size()) - 1; }
+
+  void error(source::Code code, const tinyxml2::XMLElement* at, int measure, const std::string& what,
+             std::string help);
+  // The same without a measure.
+  void error(source::Code code, const tinyxml2::XMLElement* at, std::string what, std::string help);
+  bool has_errors() const { return diagnostics_.has_errors(); }
+
+  // "measures 3 and 5: WHAT". Equal ones are gathered until `tell`.
+  void lose(source::Code code, const tinyxml2::XMLElement* at, int measure, const std::string& what,
+            const std::string& help);
+  void lose(source::Code code, const tinyxml2::XMLElement* at, const std::string& what, const std::string& help);
+  void left_out(const tinyxml2::XMLElement* at, int measure, const std::string& what) {
+    lose(source::Code::adopt_left_out, at, measure, what + " is left out", "a lesson has no sign for it");
+  }
+
+  // Hands over what was gathered.
+  void tell();
+
+ private:
+  struct Loss {
+    source::Code code;
+    source::Range range;
+    std::string what;
+    std::string help;
+    std::vector<int> measures;  // empty where it is of the whole file
+  };
+
+  source::Range range_of(const tinyxml2::XMLElement* element) const;
+  std::string phrase(const std::vector<int>& measures) const;
+
+  const source::Text& text_;
+  source::Diagnostics& diagnostics_;
+  std::vector<std::string> measures_;
+  std::vector<Loss> losses_;
+};
+
+}  // namespace fretsheaf::exchange

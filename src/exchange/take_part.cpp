@@ -1,0 +1,339 @@
+#include "exchange/take_part.h"
+
+#include <algorithm>
+#include <string_view>
+#include <utility>
+
+#include "exchange/take_attributes.h"
+#include "exchange/take_direction.h"
+#include "exchange/take_harmony.h"
+#include "exchange/take_note.h"
+#include "exchange/xml_text.h"
+
+namespace fretsheaf::exchange {
+
+using source::Code;
+
+namespace {
+
+// Positions finer than this never come from counts, and sums of them would leave exact arithmetic.
+constexpr std::int64_t finest = 16000000;
+
+class PartTaker {
+ public:
+  PartTaker(TakenPart& part, Losses& losses) : part_(part), losses_(losses), attributes_(losses, part) {}
+
+  void take(const Xml& part) {
+    for (const Xml* m = part.FirstChildElement("measure"); m != nullptr; m = m->NextSiblingElement("measure")) {
+      if (lost_) return;
+      measure(*m);
+    }
+  }
+
+ private:
+  TakenMeasure& here() { return part_.measures.back(); }
+
+  void measure(const Xml& element) {
+    index_ = static_cast<int>(part_.measures.size());
+    TakenMeasure own;
+    own.element = &element;
+    own.number = attribute(element, "number");
+    own.implicit = attribute(element, "implicit") == "yes";
+    part_.measures.push_back(std::move(own));
+    losses_.enter_measure(here().number.empty() ? std::to_string(index_ + 1) : here().number.substr(0, 20));
+    cursor_ = onset_ = Rational(0);
+    graces_.clear();
+    for (const Xml* e = element.FirstChildElement(); e != nullptr && !lost_; e = e->NextSiblingElement()) {
+      child(*e);
+      here().length = std::max(here().length, cursor_);
+    }
+    here().repeats_before = attributes_.measure_repeat();
+    std::erase_if(here().marks, [&](const Mark& mark) {
+      return mark.kind == Mark::Kind::loudness && here().repeats_before > 0;
+    });
+  }
+
+  void child(const Xml& element) {
+    const std::string_view name = element.Name();
+    if (name == "note") return note(element);
+    if (name == "backup" || name == "forward") return move(element, name == "backup");
+    if (name == "attributes") return attributes_.read(element, cursor_, index_);
+    if (name == "harmony") return harmony(element);
+    if (name == "barline") return barline(element);
+    if (name == "print") {
+      here().new_system = here().new_system || attribute(element, "new-system") == "yes";
+    } else if (name == "direction" || name == "sound") {
+      DirectionTaker taker(losses_, part_, here(), index_);
+      const Rational at = std::max(cursor_ + offset(element), Rational(0));
+      name == "direction" ? taker.direction(element, at) : taker.sound(element, at, false);
+    } else if (name != "listening" && name != "grouping" && name != "link" && name != "bookmark") {
+      losses_.left_out(&element, index_, "`" + std::string(name) + "`");
+    }
+  }
+
+  void fail(const Xml& element, const std::string& what) {
+    losses_.error(Code::adopt_time, &element, index_, what, "export the score anew from the program that made it");
+    lost_ = true;
+  }
+
+  Rational in_whole_notes(const Xml& element, Rational amount) {
+    if (attributes_.divisions() == 0) {
+      fail(element, "a duration stands before any `divisions` say how long it is");
+      return {};
+    }
+    return amount / Rational(4 * attributes_.divisions());
+  }
+
+  Rational duration(const Xml& element) {
+    const std::string text = text_of(element, "duration");
+    const auto amount = decimal(text);
+    if (!amount || *amount <= Rational(0)) {
+      fail(element, "a duration of `" + text.substr(0, 20) + "` is none");
+      return {};
+    }
+    return in_whole_notes(element, *amount);
+  }
+
+  Rational offset(const Xml& element) {
+    const auto amount = decimal(text_of(element, "offset"));
+    return amount && *amount != Rational(0) ? in_whole_notes(element, *amount) : Rational(0);
+  }
+
+  void go_to(const Xml& element, Rational at) {
+    constexpr int longest = 1000;
+    if (at < Rational(0)) return fail(element, "`backup` goes back behind the measure's start");
+    if (at.denominator() > finest || at > Rational(longest)) {
+      return fail(element, "a duration is no part of a beat that could be counted");
+    }
+    cursor_ = at;
+  }
+
+  void move(const Xml& element, bool back) {
+    const Rational by = duration(element);
+    go_to(element, back ? cursor_ - by : cursor_ + by);
+  }
+
+  void note(const Xml& element) {
+    if (has(element, "cue")) {
+      losses_.left_out(&element, index_, "a cue note");
+      if (!has(element, "grace")) go_to(element, cursor_ + duration(element));
+      return;
+    }
+    const int staff = whole(text_of(element, "staff")).value_or(1);
+    NoteTaker taker(losses_, index_, attributes_.transposed(staff));
+    if (has(element, "grace")) return grace(element, taker, staff);
+    const Rational length = duration(element);
+    if (lost_) return;
+    if (has(element, "chord")) return chord_note(element, taker, length);
+    Symbol symbol;
+    symbol.staff = staff;
+    symbol.voice = text_of(element, "voice");
+    symbol.at = cursor_;
+    symbol.length = length;
+    symbol.element = &element;
+    symbol.rest = has(element, "rest");
+    const Xml* rest = element.FirstChildElement("rest");
+    if (rest == nullptr || attribute(*rest, "measure") != "yes") here().only_rests_of_bar = false;
+    if (!symbol.rest) symbol.heads.push_back(taker.head(element));
+    taker.add_event_signs(element, symbol);
+    symbol.graces = std::move(graces_[staff]);
+    graces_.erase(staff);
+    here().symbols.push_back(std::move(symbol));
+    go_to(element, cursor_ + length);
+  }
+
+  void chord_note(const Xml& element, NoteTaker& taker, Rational length) {
+    if (here().symbols.empty() || here().symbols.back().rest) return fail(element, "a note of a chord has none before it");
+    Symbol& symbol = here().symbols.back();
+    if (length != symbol.length) {
+      losses_.error(Code::adopt_polyphony, &element, index_, "the notes of a chord last differently",
+                    "a lesson holds one line of music: notes that begin together end together");
+    }
+    symbol.heads.push_back(taker.head(element));
+    taker.add_event_signs(element, symbol);
+  }
+
+  void grace(const Xml& element, NoteTaker& taker, int staff) { graces_[staff].push_back(taker.head(element)); }
+
+  void harmony(const Xml& element) {
+    const auto chord = chord_of(element, attributes_.transposed(whole(text_of(element, "staff")).value_or(1)));
+    if (!chord) {
+      const Xml* kind = element.FirstChildElement("kind");
+      const std::string name = kind == nullptr ? "" : " (" + text_of(*kind).substr(0, 40) + ")";
+      return losses_.left_out(&element, index_, "a chord symbol" + name);
+    }
+    if (has(element, "frame")) losses_.left_out(&element, index_, "a chord's `frame`");
+    here().harmonies.push_back({std::max(cursor_ + offset(element), Rational(0)), *chord});
+  }
+
+  void barline(const Xml& element) {
+    const std::string location = attribute(element, "location");
+    if (location == "middle") return losses_.left_out(&element, index_, "a bar line inside a measure");
+    BarEdge& edge = location == "left" ? here().left : here().right;
+    edge.element = &element;
+    edge.style = text_of(element, "bar-style");
+    if (const Xml* repeat = element.FirstChildElement("repeat")) {
+      const bool forward = attribute(*repeat, "direction") == "forward";
+      edge.repeat = forward == (location == "left");
+      edge.times = whole(attribute(*repeat, "times")).value_or(0);
+      if (!edge.repeat) losses_.left_out(&element, index_, "a repeat sign on the wrong side of its measure");
+    }
+    if (const Xml* ending = element.FirstChildElement("ending")) {
+      const bool starts = attribute(*ending, "type") == "start";
+      if (starts == (location == "left")) {
+        edge.ending = attribute(*ending, "number");
+        edge.ending_words = text_of(*ending);
+      }
+    }
+    if (has(element, "fermata")) losses_.left_out(&element, index_, "a fermata on a bar line");
+    for (const char* sign : {"segno", "coda"}) {
+      if (has(element, sign)) {
+        here().marks.push_back({Mark::Kind::road, location == "left" ? Rational(0) : cursor_, sign, {}, &element});
+      }
+    }
+  }
+
+  TakenPart& part_;
+  Losses& losses_;
+  AttributesTaker attributes_;
+  int index_ = 0;
+  Rational cursor_;
+  Rational onset_;
+  std::map<int, std::vector<Head>> graces_;  // by staff: those that wait for their note
+  bool lost_ = false;                        // where in time the rest of the part is cannot be known
+};
+
+const Xml* part_of(const Xml& root, const std::string& id) {
+  for (const Xml* p = root.FirstChildElement("part"); p != nullptr; p = p->NextSiblingElement("part")) {
+    if (attribute(*p, "id") == id) return p;
+  }
+  return nullptr;
+}
+
+struct Listed {
+  const Xml* element;  // its score-part; may be null
+  const Xml* part;
+  std::string name;
+};
+
+std::vector<Listed> parts_of(const Xml& root) {
+  std::vector<Listed> parts;
+  const Xml* list = root.FirstChildElement("part-list");
+  for (const Xml* e = list == nullptr ? nullptr : list->FirstChildElement("score-part"); e != nullptr;
+       e = e->NextSiblingElement("score-part")) {
+    const Xml* part = part_of(root, attribute(*e, "id"));
+    if (part != nullptr) parts.push_back({e, part, text_of(*e, "part-name")});
+  }
+  const Xml* first = root.FirstChildElement("part");
+  if (parts.empty() && first != nullptr) parts.push_back({nullptr, first, ""});
+  return parts;
+}
+
+std::string names_of(const std::vector<Listed>& parts) {
+  std::string names;
+  for (std::size_t i = 0; i < parts.size(); ++i) {
+    const std::string name = parts[i].name.empty() ? "without a name" : "`" + parts[i].name.substr(0, 40) + "`";
+    names += (i == 0 ? "" : ", ") + std::to_string(i + 1) + " " + name;
+  }
+  return names;
+}
+
+const Listed* choose(const std::vector<Listed>& parts, const std::string& wanted) {
+  if (wanted.empty()) return parts.size() == 1 ? &parts.front() : nullptr;
+  for (const Listed& part : parts) {
+    if (part.name == wanted) return &part;
+  }
+  const auto number = whole(wanted);
+  if (!number || *number < 1 || *number > static_cast<int>(parts.size())) return nullptr;
+  return &parts[static_cast<std::size_t>(*number) - 1];
+}
+
+// The same elements of a document that puts parts into measures are not looked for.
+const Xml* root_of(const tinyxml2::XMLDocument& document, Losses& losses) {
+  const Xml* root = document.RootElement();
+  const std::string name = root == nullptr ? std::string() : std::string(root->Name());
+  if (name == "score-partwise") return root;
+  if (name == "score-timewise") {
+    losses.error(Code::adopt_not_score, root, "this score puts its parts into measures (score-timewise)",
+                 "export it as score-partwise, as programs do by themselves");
+  } else {
+    losses.error(Code::adopt_not_score, root, "this is no MusicXML score: it begins with `" + name.substr(0, 40) + "`",
+                 "a score begins with `score-partwise`");
+  }
+  return nullptr;
+}
+
+// What a lesson of ours says of its heading beyond title, creator and rights.
+void take_own_facts(const Xml& identification, TakenHeading& heading) {
+  const Xml* more = identification.FirstChildElement("miscellaneous");
+  for (const Xml* e = more == nullptr ? nullptr : more->FirstChildElement("miscellaneous-field"); e != nullptr;
+       e = e->NextSiblingElement("miscellaneous-field")) {
+    const std::string name = attribute(*e, "name");
+    if (name == "series") heading.series = text_of(*e);
+    if (name == "level") heading.level = text_of(*e);
+    if (name == "subtitle") heading.subtitle = text_of(*e);
+  }
+}
+
+}  // namespace
+
+TakenHeading take_heading(const Xml& root) {
+  TakenHeading heading;
+  const std::string movement = text_of(root, "movement-title");
+  if (const Xml* work = root.FirstChildElement("work")) {
+    heading.title = text_of(*work, "work-title");
+    const auto number = whole(text_of(*work, "work-number"));
+    if (number && *number >= 0 && *number <= 9999) heading.number = number;
+  }
+  if (heading.title.empty()) {
+    heading.title = movement;
+  } else if (movement != heading.title) {
+    heading.subtitle = movement;
+  }
+  for (const Xml* e = root.FirstChildElement("credit"); e != nullptr; e = e->NextSiblingElement("credit")) {
+    const std::string type = text_of(*e, "credit-type");
+    if (type == "title" && heading.title.empty()) heading.title = text_of(*e, "credit-words");
+    if (type == "subtitle" && heading.subtitle.empty()) heading.subtitle = text_of(*e, "credit-words");
+  }
+  if (const Xml* identification = root.FirstChildElement("identification")) {
+    heading.creator = text_of(*identification, "creator");
+    heading.rights = text_of(*identification, "rights");
+    take_own_facts(*identification, heading);
+  }
+  return heading;
+}
+
+std::optional<TakenPart> take_part(const tinyxml2::XMLDocument& document, const std::string& wanted, Losses& losses) {
+  const Xml* root = root_of(document, losses);
+  if (root == nullptr) return std::nullopt;
+  const std::vector<Listed> parts = parts_of(*root);
+  const Listed* chosen = choose(parts, wanted);
+  if (parts.empty()) {
+    losses.error(Code::adopt_not_score, root, "this score has no part", "export the score anew");
+    return std::nullopt;
+  }
+  if (chosen == nullptr) {
+    losses.error(Code::adopt_parts, root,
+                 wanted.empty() ? "this score has " + std::to_string(parts.size()) + " parts, and a lesson holds one"
+                                : "this score has no part `" + wanted.substr(0, 40) + "`",
+                 "choose one with --part: " + names_of(parts));
+    return std::nullopt;
+  }
+  TakenPart part;
+  part.name = chosen->name;
+  if (chosen->element != nullptr) {
+    if (const Xml* own = chosen->element->FirstChildElement("score-instrument")) {
+      part.sound = text_of(*own, "instrument-sound");
+    }
+    if (const Xml* midi = chosen->element->FirstChildElement("midi-instrument")) {
+      part.program = whole(text_of(*midi, "midi-program")).value_or(0);
+    }
+  }
+  PartTaker(part, losses).take(*chosen->part);
+  if (part.measures.empty() && !losses.has_errors()) {
+    losses.error(Code::adopt_not_score, chosen->part, "this part has no measure", "export the score anew");
+  }
+  return part;
+}
+
+}  // namespace fretsheaf::exchange

@@ -1,0 +1,18 @@
+#pragma once
+
+#include <optional>
+#include <string>
+
+#include "exchange/losses.h"
+#include "exchange/taken.h"
+
+namespace fretsheaf::exchange {
+
+// What stands before the music.
+TakenHeading take_heading(const Xml& root);
+
+// The one part of a document, or the one that `wanted` names or numbers (from 1; empty: there must be one). Reports why
+// where there is none to take; errors inside it are reported, too, and then what is returned is not sound.
+std::optional<TakenPart> take_part(const tinyxml2::XMLDocument& document, const std::string& wanted, Losses& losses);
+
+}  // namespace fretsheaf::exchange

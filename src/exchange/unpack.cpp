@@ -1,0 +1,95 @@
+#include <tinyxml2.h>
+#include <zip.h>
+
+#include <algorithm>
+#include <memory>
+#include <optional>
+#include <string_view>
+
+#include "exchange/container.h"
+#include "exchange/xml_bytes.h"
+
+namespace fretsheaf::exchange {
+
+using source::Code;
+
+namespace {
+
+constexpr const char* export_anew = "export the score anew from the program that made it";
+
+using Archive = std::unique_ptr<zip_t, decltype(&zip_discard)>;
+
+Unpackable broken(std::string what) {
+  return {Code::adopt_container, std::move(what), export_anew};
+}
+
+std::variant<std::string, Unpackable> entry(zip_t* archive, const std::string& name, std::size_t limit) {
+  const std::unique_ptr<zip_file_t, decltype(&zip_fclose)> file(zip_fopen(archive, name.c_str(), 0), zip_fclose);
+  if (file == nullptr) return broken("this archive has no readable `" + name + "`");
+  std::string bytes;
+  constexpr std::size_t stretch = std::size_t{64} * 1024;
+  while (true) {
+    const std::size_t had = bytes.size();
+    bytes.resize(had + stretch);
+    const zip_int64_t read = zip_fread(file.get(), bytes.data() + had, stretch);
+    if (read < 0) return broken("`" + name + "` in this archive is damaged");
+    bytes.resize(had + static_cast<std::size_t>(read));
+    if (read == 0) return bytes;
+    if (bytes.size() > limit) {
+      return Unpackable{Code::file_too_large, "`" + name + "` in this archive is larger than its kind ever is",
+                        "a score may have 16 MiB: take it in parts"};
+    }
+  }
+}
+
+// A path inside the archive, and no way out of it.
+bool is_inside(std::string_view path) {
+  if (path.empty() || path.front() == '/' || path.find('\\') != std::string_view::npos ||
+      path.find(':') != std::string_view::npos) {
+    return false;
+  }
+  while (!path.empty()) {
+    const std::size_t slash = std::min(path.find('/'), path.size());
+    const std::string_view part = path.substr(0, slash);
+    if (part == ".." || part == "." || part.empty()) return false;
+    path.remove_prefix(std::min(slash + 1, path.size()));
+  }
+  return true;
+}
+
+std::variant<std::string, Unpackable> rootfile(const std::string& container) {
+  tinyxml2::XMLDocument document;
+  const tinyxml2::XMLElement* at = nullptr;
+  if (!look_over(container) && document.Parse(container.data(), container.size()) == tinyxml2::XML_SUCCESS) {
+    at = document.FirstChildElement("container");
+    for (const char* name : {"rootfiles", "rootfile"}) at = at == nullptr ? nullptr : at->FirstChildElement(name);
+  }
+  const char* path = at == nullptr ? nullptr : at->Attribute("full-path");
+  if (path == nullptr) return broken("`META-INF/container.xml` in this archive names no score");
+  if (!is_inside(path)) return broken("`META-INF/container.xml` names a score outside its archive");
+  return std::string(path);
+}
+
+}  // namespace
+
+bool is_packed(const std::string& bytes) {
+  return bytes.starts_with("PK\x03\x04") || bytes.starts_with("PK\x05\x06");
+}
+
+std::variant<std::string, Unpackable> unpack(const std::string& bytes, std::size_t limit) {
+  zip_source_t* source = zip_source_buffer_create(bytes.data(), bytes.size(), 0, nullptr);
+  if (source == nullptr) return broken("this archive cannot be opened");
+  const Archive archive(zip_open_from_source(source, ZIP_RDONLY, nullptr), zip_discard);
+  if (archive == nullptr) {
+    zip_source_free(source);
+    return broken("this archive is damaged");
+  }
+  constexpr std::size_t container_limit = std::size_t{64} * 1024;
+  const auto container = entry(archive.get(), "META-INF/container.xml", container_limit);
+  if (const auto* why = std::get_if<Unpackable>(&container)) return *why;
+  const auto path = rootfile(std::get<std::string>(container));
+  if (const auto* why = std::get_if<Unpackable>(&path)) return *why;
+  return entry(archive.get(), std::get<std::string>(path), limit);
+}
+
+}  // namespace fretsheaf::exchange
