@@ -143,7 +143,9 @@ theory::Interval AttributesTaker::transposed(int staff) const {
 void AttributesTaker::read_measure_style(const Xml& element, int index) {
   if (const Xml* repeat = element.FirstChildElement("measure-repeat")) {
     repeat_ = attribute(*repeat, "type") == "start" ? whole(text_of(*repeat)).value_or(1) : 0;
-  } else if (has(element, "multiple-rest") || has(element, "slash")) {
+  } else if (const Xml* slash = element.FirstChildElement("slash")) {
+    slashes_ = attribute(*slash, "type") == "start";
+  } else if (has(element, "multiple-rest")) {
     return;
   } else if (const Xml* style = element.FirstChildElement()) {
     losses_.left_out(&element, index, "`" + std::string(style->Name()) + "`");

@@ -22,6 +22,8 @@ class AttributesTaker {
   const std::optional<theory::Meter>& meter() const { return meter_; }
   // Whether a bar-repeat sign holds, of how many measures.
   int measure_repeat() const { return repeat_; }
+  // Whether heads are slashes.
+  bool slashes() const { return slashes_; }
 
  private:
   void read_divisions(const Xml& element, int index);
@@ -38,6 +40,7 @@ class AttributesTaker {
   std::optional<theory::Meter> meter_;
   std::map<int, theory::Interval> transpositions_;  // by staff; 0 all
   int repeat_ = 0;
+  bool slashes_ = false;
 };
 
 }  // namespace fretsheaf::exchange

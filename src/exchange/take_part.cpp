@@ -48,6 +48,7 @@ class PartTaker {
       here().length = std::max(here().length, cursor_);
     }
     here().repeats_before = attributes_.measure_repeat();
+    here().slashes = attributes_.slashes();
     std::erase_if(here().marks, [&](const Mark& mark) {
       return mark.kind == Mark::Kind::loudness && here().repeats_before > 0;
     });

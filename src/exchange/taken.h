@@ -132,6 +132,7 @@ struct TakenMeasure {
   Rational length;                     // as far as its music reaches
   bool only_rests_of_bar = true;       // nothing but <rest measure="yes"/>
   int repeats_before = 0;              // a bar-repeat sign of so many measures
+  bool slashes = false;                // its unpitched heads are strums
   BarEdge left;
   BarEdge right;
   std::vector<Symbol> symbols;

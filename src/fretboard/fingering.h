@@ -45,6 +45,7 @@ struct NoteToPlace {
   bool stopped = false;              // needs a finger (a bend, a vibrato, a slide to or from nowhere): not open
   std::vector<int> not_on;           // strings that it may not lie on; a dead note goes by its neighbour alone
   std::optional<Place> original;     // where it was, of a dead note the string alone; none where there is no original
+  std::optional<Place> fixed;        // where it stays whatever the search finds for others; it sounds there as it does
 };
 
 // What sounds from one moment to the next.

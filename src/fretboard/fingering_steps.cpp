@@ -62,6 +62,7 @@ Spot spot_of(Place place, const std::vector<Link>& links) {
 std::vector<Spot> spots_anywhere(const NoteToPlace& note, const Neck& neck) {
   std::vector<Spot> spots;
   if (note.sound == Sound::dead) {
+    if (note.fixed) return {{{note.fixed->string, 0}}};
     for (int string = neck.strings(); string >= 1; --string) spots.push_back({{string, 0}});
     return spots;
   }
@@ -70,7 +71,9 @@ std::vector<Spot> spots_anywhere(const NoteToPlace& note, const Neck& neck) {
     const std::vector<Link> links = links_at(note, place, neck);
     if (!links.empty()) spots.push_back(spot_of(place, links));
   };
-  if (note.sound == Sound::harmonic) {
+  if (note.fixed) {
+    add(*note.fixed);
+  } else if (note.sound == Sound::harmonic) {
     for (const Place place : harmonic_places_of(neck, note.midi)) add(place);
   } else {
     for (int string = neck.strings(); string >= 1; --string) {
