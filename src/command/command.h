@@ -48,6 +48,14 @@ struct TransposeOptions {
 };
 Exit transpose(const TransposeOptions& options, platform::System& system, Console& console);
 
+struct AdoptOptions {
+  std::string file;        // MusicXML, plain or compressed
+  std::string part;        // its name or number; "" is the only one
+  std::string instrument;  // "" is by what the score says
+  std::string output;      // the new lesson's file; "" and "-" are standard output
+};
+Exit adopt(const AdoptOptions& options, platform::System& system, Console& console);
+
 struct NewOptions {
   std::string file;
   std::string instrument = "bass";

@@ -19,6 +19,10 @@ constexpr std::string_view usage =
     "      in each KEY (\"E\", \"Bb dorian\", all); --split gives every example a MusicXML file of its own\n"
     "  fretsheaf transpose LESSON --key KEY [-o FILE] [--json]\n"
     "      writes the lesson's file in another key, and says what moved; to standard output where -o names no FILE\n"
+    "  fretsheaf adopt FILE [--part PART] [--instrument NAME] [-o LESSON]\n"
+    "      makes a lesson of a part of a MusicXML score, plain or compressed: finds strings and frets where it has "
+    "none,\n"
+    "      and says what a lesson cannot keep; PART is its name or number where there are several\n"
     "  fretsheaf check LESSON... [--json]\n"
     "      says what is wrong with a lesson, and where, and makes nothing\n"
     "  fretsheaf schema [lesson | sheaf]\n"
@@ -34,11 +38,13 @@ struct Parser {
   CLI::App app{"fretsheaf", "fretsheaf"};
   TypesetOptions typeset_options;
   TransposeOptions transpose_options;
+  AdoptOptions adopt_options;
   CheckOptions check_options;
   SchemaOptions schema_options;
   NewOptions new_options;
   CLI::App* typeset_verb = nullptr;
   CLI::App* transpose_verb = nullptr;
+  CLI::App* adopt_verb = nullptr;
   CLI::App* check_verb = nullptr;
   CLI::App* schema_verb = nullptr;
   CLI::App* new_verb = nullptr;
@@ -59,6 +65,11 @@ struct Parser {
     transpose_verb->add_option("--key", transpose_options.key);
     transpose_verb->add_option("-o", transpose_options.output);
     transpose_verb->add_flag("--json", transpose_options.json);
+    adopt_verb = verb("adopt");
+    adopt_verb->add_option("FILE", adopt_options.file);
+    adopt_verb->add_option("--part", adopt_options.part);
+    adopt_verb->add_option("--instrument", adopt_options.instrument);
+    adopt_verb->add_option("-o", adopt_options.output);
     check_verb = verb("check");
     check_verb->add_option("LESSON", check_options.lessons);
     check_verb->add_flag("--json", check_options.json);
@@ -109,8 +120,8 @@ Exit refuse(const std::string& what, Console& console) {
 }
 
 Exit dispatch(const Parser& parser, platform::System& system, Console& console) {
-  for (const CLI::App* verb :
-       {parser.typeset_verb, parser.transpose_verb, parser.check_verb, parser.schema_verb, parser.new_verb}) {
+  for (const CLI::App* verb : {parser.typeset_verb, parser.transpose_verb, parser.adopt_verb, parser.check_verb,
+                               parser.schema_verb, parser.new_verb}) {
     if (!verb->parsed()) continue;
     if (const std::string what = not_understood(*verb); !what.empty()) return refuse(what, console);
   }
@@ -122,6 +133,10 @@ Exit dispatch(const Parser& parser, platform::System& system, Console& console) 
     if (parser.transpose_options.lesson.empty()) return refuse("transpose which lesson? name its file", console);
     if (parser.transpose_options.key.empty()) return refuse("transpose to which key? name it with --key", console);
     return transpose(parser.transpose_options, system, console);
+  }
+  if (parser.adopt_verb->parsed()) {
+    if (parser.adopt_options.file.empty()) return refuse("adopt which score? name its file", console);
+    return adopt(parser.adopt_options, system, console);
   }
   if (parser.check_verb->parsed()) {
     if (parser.check_options.lessons.empty()) return refuse("check which lesson? name its file", console);
@@ -144,7 +159,7 @@ Exit run(std::vector<std::string> arguments, platform::System& system, Console& 
     console.out += usage;
     return Exit::done;
   }
-  const std::vector<std::string_view> verbs = {"typeset", "transpose", "check", "schema", "new"};
+  const std::vector<std::string_view> verbs = {"typeset", "transpose", "adopt", "check", "schema", "new"};
   if (std::find(verbs.begin(), verbs.end(), arguments.front()) == verbs.end()) {
     return refuse("there is no verb '" + arguments.front() + "'" + suggestion(arguments.front(), verbs), console);
   }

@@ -22,10 +22,10 @@ struct Adopted {
 };
 
 // Makes a lesson of one part of a MusicXML score, plain or compressed. Strings and frets that the score has are kept,
-// those that it lacks found by the fingering search. Whatever a lesson cannot keep is a warning that names its measures;
-// more than one line of music, percussion, and meters and tuplets beyond the lesson format are errors. What is written
-// is read again before it is given, so that a lesson given is one without errors.
-// `name` is how diagnostics call the file. Any bytes are answered within about a second and 200 MB.
+// those that it lacks found by the fingering search. Whatever a lesson cannot keep is a warning that names its
+// measures; more than one line of music, percussion, and meters and tuplets beyond the lesson format are errors. What
+// is written is read again before it is given, so that a lesson given is one without errors. `name` is how diagnostics
+// call the file. Any bytes are answered within about a second and 200 MB.
 Adopted adopt(const std::string& name, std::string bytes, const AdoptWish& wish);
 
 }  // namespace fretsheaf::exchange

@@ -164,10 +164,10 @@ class BarMaker {
       return;
     }
     odd_[i] = true;
-    context_.losses.lose(Code::adopt_changed, taken(i).element, measure(i),
-                         "it is not as long as its meter, " + bar.meter.to_string() + ", and is written in " +
-                             meter->to_string(),
-                         "only a pickup, and a bar that a sign divides, may be shorter");
+    context_.losses.lose(
+        Code::adopt_changed, taken(i).element, measure(i),
+        "it is not as long as its meter, " + bar.meter.to_string() + ", and is written in " + meter->to_string(),
+        "only a pickup, and a bar that a sign divides, may be shorter");
     bar.meter = *meter;
     bar.end = meter->bar();
   }

@@ -113,8 +113,8 @@ class EventMaker {
     const Happening& before = happenings_.back();
     for (const Tone& tone : before.tones) {
       const bool same_string = !head.string || !tone.head.string || *head.string == *tone.head.string;
-      const bool same_pitch = head.pitch && tone.head.pitch ? head.pitch->midi() == tone.head.pitch->midi()
-                                                            : head.fret == tone.head.fret;
+      const bool same_pitch =
+          head.pitch && tone.head.pitch ? head.pitch->midi() == tone.head.pitch->midi() : head.fret == tone.head.fret;
       if (tone.head.tie_start && same_string && same_pitch) return &tone;
     }
     return nullptr;
@@ -132,8 +132,8 @@ class EventMaker {
         const bool closed =
             i + 1 < happenings_.size() &&
             std::any_of(happenings_[i + 1].tones.begin(), happenings_[i + 1].tones.end(), [&](const Tone& next) {
-              return next.held && (!next.head.pitch || !tone.head.pitch ||
-                                   next.head.pitch->midi() == tone.head.pitch->midi());
+              return next.held &&
+                     (!next.head.pitch || !tone.head.pitch || next.head.pitch->midi() == tone.head.pitch->midi());
             });
         if (!closed) {
           context_.losses.lose(Code::adopt_changed, tone.head.element, happenings_[i].measure,
@@ -148,9 +148,13 @@ class EventMaker {
   bool merges(const Happening& own) {
     if (own.kind != EventKind::held || happenings_.empty()) return false;
     Happening& before = happenings_.back();
-    if (before.bar != own.bar || before.kind == EventKind::rest || before.tones.size() != own.tones.size()) return false;
+    if (before.bar != own.bar || before.kind == EventKind::rest || before.tones.size() != own.tones.size())
+      return false;
     for (const Tone& tone : own.tones) {
-      if (!tone.graces.empty()) return false;
+      const Head& head = tone.head;
+      const bool signs = head.staccato || head.tenuto || head.vibrato || head.bend ||
+                         head.slide_off != lesson::SlideOff::none || !head.finger.empty() || !head.hand.empty();
+      if (!tone.graces.empty() || signs) return false;
     }
     before.length += own.length;
     before.fermata = before.fermata || own.fermata;
@@ -178,11 +182,6 @@ class EventMaker {
     head.tie_start = later.tie_start;
     head.let_ring = head.let_ring || later.let_ring;
     head.palm_mute = head.palm_mute || later.palm_mute;
-    head.staccato = head.staccato || later.staccato;
-    head.tenuto = head.tenuto || later.tenuto;
-    head.vibrato = head.vibrato || later.vibrato;
-    if (!head.bend) head.bend = later.bend;
-    if (head.slide_off == lesson::SlideOff::none) head.slide_off = later.slide_off;
     head.joins.insert(head.joins.end(), later.joins.begin(), later.joins.end());
     head.slurs.insert(head.slurs.end(), later.slurs.begin(), later.slurs.end());
   }
@@ -200,9 +199,8 @@ class EventMaker {
         if (tone.held || tone.head.cross) continue;
         const bool strings = grace.string && tone.head.string;
         if (strings && *grace.string != *tone.head.string) continue;
-        const int off = strings || !grace.pitch || !tone.head.pitch
-                            ? 0
-                            : std::abs(grace.pitch->midi() - tone.head.pitch->midi());
+        const int off =
+            strings || !grace.pitch || !tone.head.pitch ? 0 : std::abs(grace.pitch->midi() - tone.head.pitch->midi());
         if (best == nullptr || off < least) {
           best = &tone;
           least = off;
@@ -285,8 +283,7 @@ class EventMaker {
 
   void report_open_joins() {
     for (const auto& [number, ref] : open_) {
-      context_.losses.left_out(tone_at(ref).head.element, measure_of(ref),
-                               "a hammer-on, pull-off or slide to no note");
+      context_.losses.left_out(tone_at(ref).head.element, measure_of(ref), "a hammer-on, pull-off or slide to no note");
     }
   }
 

@@ -29,10 +29,12 @@ const Instrument* named(const std::string& name, int strings) {
   if (const Instrument* exact = fretboard::find_instrument(lower(name))) return exact;
   const std::string words = lower(name);
   const auto says = [&](std::string_view word) { return words.find(word) != std::string::npos; };
-  const char* found = says("ukulele") ? (says("baritone") ? "baritone-ukulele" : "ukulele")
+  const char* found = says("ukulele")    ? (says("baritone") ? "baritone-ukulele" : "ukulele")
                       : says("mandolin") ? "mandolin"
                       : says("banjo")    ? (says("tenor") || strings == 4 ? "tenor-banjo" : "banjo")
-                      : says("bass")     ? (strings == 5 ? "bass-5" : strings == 6 ? "bass-6" : "bass")
+                      : says("bass")     ? (strings == 5   ? "bass-5"
+                                            : strings == 6 ? "bass-6"
+                                                           : "bass")
                       : says("guitar")   ? (strings == 7 ? "guitar-7" : "guitar")
                                          : "";
   return fretboard::find_instrument(found);
@@ -47,7 +49,8 @@ const Instrument* by_program(int program, int strings) {
 
 int distance(const std::vector<theory::Pitch>& a, const std::vector<theory::Pitch>& b) {
   constexpr int other_number = 1000;
-  if (a.size() != b.size()) return other_number * (1 + std::abs(static_cast<int>(a.size()) - static_cast<int>(b.size())));
+  if (a.size() != b.size())
+    return other_number * (1 + std::abs(static_cast<int>(a.size()) - static_cast<int>(b.size())));
   int sum = 0;
   for (std::size_t i = 0; i < a.size(); ++i) sum += std::abs(a[i].midi() - b[i].midi());
   return sum;

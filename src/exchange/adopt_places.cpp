@@ -47,25 +47,24 @@ class Placer {
     const Place place{*head.string, *head.fret};
     if (place.string < 1 || place.string > neck().strings()) return report_string(own, head);
     if (!neck().has(place) && !(head.harmonic && neck().harmonic_midi(place))) {
-      context_.losses.error(Code::adopt_neck, head.element, own.measure,
-                            "there is no fret " + std::to_string(place.fret) + " on string " +
-                                std::to_string(place.string),
-                            "choose another instrument with --instrument");
+      context_.losses.error(
+          Code::adopt_neck, head.element, own.measure,
+          "there is no fret " + std::to_string(place.fret) + " on string " + std::to_string(place.string),
+          "choose another instrument with --instrument");
       return false;
     }
     tone.place = place;
     check_pitch(own, tone);
     for (GraceTone& grace : tone.graces) grace.place = {place.string, grace.head.fret.value_or(-1)};
-    return std::all_of(tone.graces.begin(), tone.graces.end(), [&](const GraceTone& grace) {
-      return grace.place.fret >= 0 && neck().has(grace.place);
-    });
+    return std::all_of(tone.graces.begin(), tone.graces.end(),
+                       [&](const GraceTone& grace) { return grace.place.fret >= 0 && neck().has(grace.place); });
   }
 
   bool report_string(const Happening& own, const Head& head) {
-    context_.losses.error(Code::adopt_neck, head.element, own.measure,
-                          "there is no string " + std::to_string(*head.string) + " on this neck of " +
-                              std::to_string(neck().strings()),
-                          "choose another instrument with --instrument");
+    context_.losses.error(
+        Code::adopt_neck, head.element, own.measure,
+        "there is no string " + std::to_string(*head.string) + " on this neck of " + std::to_string(neck().strings()),
+        "choose another instrument with --instrument");
     return false;
   }
 
@@ -88,7 +87,7 @@ class Placer {
         return fretboard::Joint::none;
       case Approach::hammer_on:
       case Approach::pull_off:
-        return from == to ? fretboard::Joint::none
+        return from == to  ? fretboard::Joint::none
                : to > from ? fretboard::Joint::hammer_on
                            : fretboard::Joint::pull_off;
       case Approach::slide_up:
@@ -126,8 +125,9 @@ class Placer {
     out.midi = midi_of(tone.head, tone.place);
     out.fixed = tone.place;
     out.original = tone.place;
-    out.stopped = !tone.place && (tone.head.bend || tone.head.vibrato || tone.head.slide_off != lesson::SlideOff::none ||
-                                  tone.head.from_nowhere != Approach::none);
+    out.stopped =
+        !tone.place && (tone.head.bend || tone.head.vibrato || tone.head.slide_off != lesson::SlideOff::none ||
+                        tone.head.from_nowhere != Approach::none);
     if (tone.held) {
       const int from = event == 0 ? -1 : held_from(happenings_[static_cast<std::size_t>(event) - 1], tone);
       if (from >= 0) {
@@ -139,8 +139,8 @@ class Placer {
     if (tone.head.cross) return out;
     int before = out.midi;
     if (tone.from_event >= 0) {
-      const Tone& from = happenings_[static_cast<std::size_t>(tone.from_event)]
-                             .tones[static_cast<std::size_t>(tone.from_tone)];
+      const Tone& from =
+          happenings_[static_cast<std::size_t>(tone.from_event)].tones[static_cast<std::size_t>(tone.from_tone)];
       if (!from.head.cross) before = midi_of(from.head, from.place);
     }
     for (const GraceTone& grace : tone.graces) {
@@ -149,8 +149,7 @@ class Placer {
       before = midi;
     }
     out.joint = joint_of(tone.approach, before, out.midi);
-    const bool first_joint =
-        (out.graces.empty() ? out.joint : out.graces.front().joint) != fretboard::Joint::none;
+    const bool first_joint = (out.graces.empty() ? out.joint : out.graces.front().joint) != fretboard::Joint::none;
     if (first_joint && tone.from_event >= 0 && tone.from_event < event) {
       out.from = fretboard::NoteIndex{tone.from_event, tone.from_tone};
     } else if (out.graces.empty()) {
@@ -163,7 +162,8 @@ class Placer {
 
   void search() {
     fretboard::Line line;
-    if (tempo_) line.quarters_per_minute = theory::quarters_per_minute(tempo_->to, tempo_->beat.value_or(Rational(1, 4)));
+    if (tempo_)
+      line.quarters_per_minute = theory::quarters_per_minute(tempo_->to, tempo_->beat.value_or(Rational(1, 4)));
     for (int event = 0; event < static_cast<int>(happenings_.size()); ++event) {
       fretboard::EventToPlace out;
       out.length = happenings_[static_cast<std::size_t>(event)].length;
@@ -314,9 +314,9 @@ class ApproachSettler {
     if (tone.approach == Approach::none || tone.from_event < 0) return;
     const auto& from_tones = happenings_[static_cast<std::size_t>(tone.from_event)].tones;
     const auto latest = latest_.find(tone.place->string);
-    const bool sound = latest != latest_.end() &&
-                       std::any_of(from_tones.begin(), from_tones.end(),
-                                   [&](const Tone& from) { return &from == latest->second; });
+    const bool sound =
+        latest != latest_.end() &&
+        std::any_of(from_tones.begin(), from_tones.end(), [&](const Tone& from) { return &from == latest->second; });
     if (sound) return;
     left_out(own, tone.head, "a hammer-on, pull-off or slide from another string");
     tone.approach = Approach::none;
@@ -338,8 +338,8 @@ class ApproachSettler {
       return;
     }
     const bool up = fret > memory.fret;
-    approach = ligature ? (up ? Approach::hammer_on : Approach::pull_off)
-                        : (up ? Approach::slide_up : Approach::slide_down);
+    approach =
+        ligature ? (up ? Approach::hammer_on : Approach::pull_off) : (up ? Approach::slide_up : Approach::slide_down);
   }
 
   void left_out(const Happening& own, const Head& head, const std::string& what) {
@@ -348,7 +348,7 @@ class ApproachSettler {
 
   const AdoptContext& context_;
   std::vector<Happening>& happenings_;
-  std::map<int, Memory> memory_;        // by string
+  std::map<int, Memory> memory_;       // by string
   std::map<int, const Tone*> latest_;  // by string
 };
 

@@ -23,8 +23,8 @@ struct Unpackable {
 // Whether bytes are an archive, by their first four.
 bool is_packed(const std::string& bytes);
 
-// The document that a compressed score's container.xml names first. Nothing is written to disk and no entry but that one
-// is unpacked, up to `limit` bytes whatever its header says.
+// The document that a compressed score's container.xml names first. Nothing is written to disk and no entry but that
+// one is unpacked, up to `limit` bytes whatever its header says.
 std::variant<std::string, Unpackable> unpack(const std::string& bytes, std::size_t limit);
 
 }  // namespace fretsheaf::exchange

@@ -28,8 +28,7 @@ void Losses::lose(source::Code code, const tinyxml2::XMLElement* at, int measure
   }
 }
 
-void Losses::lose(source::Code code, const tinyxml2::XMLElement* at, const std::string& what,
-                  const std::string& help) {
+void Losses::lose(source::Code code, const tinyxml2::XMLElement* at, const std::string& what, const std::string& help) {
   losses_.push_back({code, range_of(at), what, help, {}});
 }
 

@@ -24,8 +24,7 @@ class Losses {
   void enter_measure(std::string label) { measures_.push_back(std::move(label)); }
   int measure() const { return static_cast<int>(measures_.size()) - 1; }
 
-  void error(source::Code code, const tinyxml2::XMLElement* at, int measure, const std::string& what,
-             std::string help);
+  void error(source::Code code, const tinyxml2::XMLElement* at, int measure, const std::string& what, std::string help);
   // The same without a measure.
   void error(source::Code code, const tinyxml2::XMLElement* at, std::string what, std::string help);
   bool has_errors() const { return diagnostics_.has_errors(); }

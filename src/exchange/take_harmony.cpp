@@ -92,7 +92,8 @@ std::optional<Chord> by_text(const Xml& harmony, const Chord& root) {
   const Xml* kind = harmony.FirstChildElement("kind");
   const std::string text = kind == nullptr ? std::string() : attribute(*kind, "text");
   const auto read = theory::parse_chord(root.root.to_string() + text);
-  if (kind == nullptr || kind->Attribute("text") == nullptr || !text_is_whole(harmony) || !read || !std::holds_alternative<Chord>(*read)) {
+  if (kind == nullptr || kind->Attribute("text") == nullptr || !text_is_whole(harmony) || !read ||
+      !std::holds_alternative<Chord>(*read)) {
     return std::nullopt;
   }
   Chord chord = std::get<Chord>(*read);

@@ -7,7 +7,8 @@
 
 namespace fretsheaf::exchange {
 
-// The chord that a <harmony> means, moved by the part's transposition; nullopt where the lesson format has none like it.
+// The chord that a <harmony> means, moved by the part's transposition; nullopt where the lesson format has none like
+// it.
 std::optional<theory::ChordToken> chord_of(const Xml& harmony, theory::Interval transposed);
 
 }  // namespace fretsheaf::exchange

@@ -20,9 +20,11 @@ bool among(std::string_view name, const std::array<std::string_view, count>& nam
 
 // Children of a note that are read elsewhere, or say how it looks.
 constexpr std::array<std::string_view, 22> known_in_note = {
-    "grace", "cue",       "chord",  "pitch",             "unpitched", "rest",          "duration", "tie",
-    "voice", "type",      "dot",    "accidental",        "stem",      "notehead-text", "staff",    "beam",
-    "lyric", "notations", "level",  "time-modification", "footnote",  "instrument",
+    "grace",    "cue",        "chord",     "pitch",         "unpitched",
+    "rest",     "duration",   "tie",       "voice",         "type",
+    "dot",      "accidental", "stem",      "notehead-text", "staff",
+    "beam",     "lyric",      "notations", "level",         "time-modification",
+    "footnote", "instrument",
 };
 
 const Xml* each(const Xml& parent, const Xml* before) {
@@ -66,8 +68,8 @@ void NoteTaker::read_pitch(const Xml& note, Head& head) {
   const auto octave = whole(text_of(*pitch, "octave"));
   const auto alter = decimal(has(*pitch, "alter") ? text_of(*pitch, "alter") : "0");
   const auto name = step.size() == 1 ? theory::parse_note_name(step) : std::nullopt;
-  const bool sound = name && octave && alter && *octave >= 0 && *octave <= 9 && *alter >= Rational(-3) &&
-                     *alter <= Rational(3);
+  const bool sound =
+      name && octave && alter && *octave >= 0 && *octave <= 9 && *alter >= Rational(-3) && *alter <= Rational(3);
   if (!sound) {
     losses_.error(Code::adopt_time, pitch, measure_, "a pitch is not sound", "export the score anew");
     return;

@@ -49,9 +49,8 @@ class PartTaker {
     }
     here().repeats_before = attributes_.measure_repeat();
     here().slashes = attributes_.slashes();
-    std::erase_if(here().marks, [&](const Mark& mark) {
-      return mark.kind == Mark::Kind::loudness && here().repeats_before > 0;
-    });
+    std::erase_if(here().marks,
+                  [&](const Mark& mark) { return mark.kind == Mark::Kind::loudness && here().repeats_before > 0; });
   }
 
   void child(const Xml& element) {
@@ -144,7 +143,8 @@ class PartTaker {
   }
 
   void chord_note(const Xml& element, NoteTaker& taker, Rational length) {
-    if (here().symbols.empty() || here().symbols.back().rest) return fail(element, "a note of a chord has none before it");
+    if (here().symbols.empty() || here().symbols.back().rest)
+      return fail(element, "a note of a chord has none before it");
     Symbol& symbol = here().symbols.back();
     if (length != symbol.length) {
       losses_.error(Code::adopt_polyphony, &element, index_, "the notes of a chord last differently",

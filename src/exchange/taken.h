@@ -101,7 +101,7 @@ struct Mark {
     wedge_stop,
     line_start,  // dashes, a bracket
     line_stop,
-    road,    // "segno", "D.S. al Coda"
+    road,     // "segno", "D.S. al Coda"
     loudness  // a sound without a sign: a dynamic
   };
   Kind kind = Kind::words;
@@ -129,10 +129,10 @@ struct TakenMeasure {
   std::optional<theory::Meter> meter;  // where it is set anew
   std::optional<theory::Tempo> tempo;  // the first of the measure
   std::optional<theory::Feel> feel;
-  Rational length;                     // as far as its music reaches
-  bool only_rests_of_bar = true;       // nothing but <rest measure="yes"/>
-  int repeats_before = 0;              // a bar-repeat sign of so many measures
-  bool slashes = false;                // its unpitched heads are strums
+  Rational length;                // as far as its music reaches
+  bool only_rests_of_bar = true;  // nothing but <rest measure="yes"/>
+  int repeats_before = 0;         // a bar-repeat sign of so many measures
+  bool slashes = false;           // its unpitched heads are strums
   BarEdge left;
   BarEdge right;
   std::vector<Symbol> symbols;

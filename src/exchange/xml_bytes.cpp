@@ -64,7 +64,8 @@ XmlRefusal in_encoding(const std::string& name) {
 std::optional<XmlRefusal> as_utf8(std::string& bytes) {
   const bool high_first = bytes.starts_with("\xFE\xFF");
   const bool low_first = bytes.starts_with("\xFF\xFE");
-  if (bytes.starts_with(std::string_view("\xFF\xFE\0\0", 4)) || bytes.starts_with(std::string_view("\0\0\xFE\xFF", 4))) {
+  if (bytes.starts_with(std::string_view("\xFF\xFE\0\0", 4)) ||
+      bytes.starts_with(std::string_view("\0\0\xFE\xFF", 4))) {
     return in_encoding("UTF-32");
   }
   if (high_first || low_first) {

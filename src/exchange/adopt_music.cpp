@@ -1,0 +1,285 @@
+#include "exchange/adopt_music.h"
+
+#include <algorithm>
+#include <utility>
+
+#include "exchange/adopt_bars.h"
+#include "exchange/adopt_events.h"
+#include "exchange/adopt_line.h"
+#include "exchange/adopt_places.h"
+#include "exchange/adopt_words.h"
+#include "lesson/grid_text.h"
+
+namespace fretsheaf::exchange {
+
+using lesson::EventKind;
+using source::Code;
+
+namespace {
+
+lesson::Note note_of(const Tone& tone) {
+  const Head& head = tone.head;
+  lesson::Note note;
+  note.place = tone.place.value_or(fretboard::Place{});
+  note.dead = head.cross;
+  if (note.dead) note.place.fret = 0;
+  note.ghost = head.parentheses && !head.cross && !head.harmonic;
+  note.harmonic = head.harmonic && !head.cross;
+  note.held = tone.held;
+  note.staccato = head.staccato;
+  note.tenuto = head.tenuto;
+  if (!note.dead) {
+    note.vibrato = head.vibrato;
+    note.bend = head.bend;
+    note.slide_off = head.slide_off;
+  }
+  if (tone.held) return note;
+  note.accent = head.accent;
+  note.approach = tone.approach;
+  note.approach_from_nowhere = tone.from_nowhere;
+  for (const GraceTone& grace : tone.graces) note.graces.push_back({grace.place, grace.approach, {}});
+  return note;
+}
+
+// Whether all sounding of an event goes on in the next with nothing new on it.
+bool only_goes_on(const lesson::Event& before, const lesson::Event& event) {
+  if (event.notes.size() != before.notes.size()) return false;
+  for (std::size_t i = 0; i < event.notes.size(); ++i) {
+    const lesson::Note& note = event.notes[i];
+    const bool signs =
+        note.staccato || note.tenuto || note.vibrato || note.bend || note.slide_off != lesson::SlideOff::none;
+    if (!note.held || signs || !(note.place == before.notes[i].place)) return false;
+  }
+  return true;
+}
+
+class MusicMaker {
+ public:
+  MusicMaker(const AdoptContext& context, Section& section) : context_(context), section_(section) {}
+
+  TakenMusic run(const std::optional<theory::Tempo>& tempo) {
+    std::vector<Rational> lengths;
+    theory::Meter meter = section_.meter;
+    for (int measure = section_.first; measure < section_.last; ++measure) {
+      const TakenMeasure& own = context_.part.measures[static_cast<std::size_t>(measure)];
+      if (own.meter) meter = *own.meter;
+      lengths.push_back(length_of(own, meter));
+    }
+    const auto line = line_of(context_, section_);
+    if (context_.losses.has_errors()) return {};
+    happenings_ = happenings_of(context_, section_, line, lengths);
+    find_places(context_, section_, tempo, happenings_);
+    if (context_.losses.has_errors()) return {};
+    TakenMusic result;
+    result.music = bars_of(context_, section_, late_starts());
+    result.music.has_strings = section_.strings;
+    if (context_.losses.has_errors()) return {};
+    for (const Happening& own : happenings_) add_event(result, own);
+    settle_hands(result.music);
+    find_repeats(result.music);
+    result.name = add_words(context_, section_, happenings_, result.music);
+    unfold_repeats(result.music);
+    return result;
+  }
+
+ private:
+  // What is held on over a bar line can begin a late bar only where the grid can write it there.
+  std::vector<bool> late_starts() const {
+    std::vector<bool> may(static_cast<std::size_t>(section_.last - section_.first), true);
+    for (const Happening& own : happenings_) {
+      if (own.at != Rational(0) || own.kind != EventKind::held) continue;
+      const bool dead = std::any_of(own.tones.begin(), own.tones.end(), [](const Tone& t) { return t.head.cross; });
+      may[static_cast<std::size_t>(own.bar)] = section_.strings && !dead;
+    }
+    return may;
+  }
+
+  void add_event(TakenMusic& result, const Happening& own) {
+    lesson::Bar& bar = result.music.bars[static_cast<std::size_t>(own.bar)];
+    lesson::Event event;
+    event.kind = own.kind;
+    event.at = bar.begin + own.at;
+    event.length = own.length;
+    if (!lesson::can_count(event.at, bar.meter)) {
+      context_.losses.error(Code::adopt_tuplet, own.element, own.measure,
+                            "something begins at " + event.at.to_string() + " of the bar, which no count says",
+                            "a lesson counts in parts of a beat up to the 64th");
+      return;
+    }
+    if (own.strum) event.strum = own.strum;
+    event.fermata = own.fermata;
+    if (section_.strings) {
+      for (const Tone& tone : own.tones) event.notes.push_back(note_of(tone));
+      hold_in_part(event, own);
+    }
+    if (own.stroke && event.kind == EventKind::struck) {
+      event.stroke = lesson::Located<lesson::Stroke>{*own.stroke, {}};
+    } else if (own.stroke) {
+      context_.losses.left_out(own.element, own.measure, "a bow's sign on a note that is held on");
+    }
+    const bool first = bar.events.empty() && own.bar > 0;
+    const auto& before = result.music.bars[static_cast<std::size_t>(std::max(own.bar - 1, 0))].events;
+    const bool bare = first && event.kind == EventKind::held && bar.begin == Rational(0) && !before.empty() &&
+                      (event.strum || only_goes_on(before.back(), event));
+    event.written_out = !bare;
+    const int index = static_cast<int>(bar.events.size());
+    for (std::size_t i = 0; i < event.notes.size(); ++i) {
+      const Tone& tone = own.tones[i];
+      if (tone.head.pitch && !event.notes[i].dead && !event.notes[i].held) {
+        result.names[{own.bar, index, event.notes[i].place.string}] = tone.head.pitch->name;
+      }
+      if (!tone.head.finger.empty()) event.notes[i].finger = lesson::Located<std::string>{tone.head.finger, {}};
+      if (!tone.head.hand.empty()) event.notes[i].hand = lesson::Located<std::string>{tone.head.hand, {}};
+    }
+    bar.events.push_back(std::move(event));
+  }
+
+  // A dead note goes on over a bar line with all that sounds, and not alone.
+  void hold_in_part(lesson::Event& event, const Happening& own) {
+    const bool dead = std::any_of(event.notes.begin(), event.notes.end(),
+                                  [](const lesson::Note& note) { return note.dead && note.held; });
+    if (!dead || (event.kind == EventKind::held && own.at == Rational(0))) return;
+    for (lesson::Note& note : event.notes) note.held = note.held && !note.dead;
+    event.kind = EventKind::struck;
+    context_.losses.lose(Code::adopt_changed, own.element, own.measure, "a dead note that is tied is struck again",
+                         "a dead note does not sound on");
+  }
+
+  // The hands' words: one for every note that is struck, or none.
+  void settle_hands(lesson::Music& music) {
+    for (std::size_t bar = 0; bar < music.bars.size(); ++bar) {
+      for (lesson::Event& event : music.bars[bar].events) {
+        for (lesson::Note& note : event.notes) {
+          // An open string is fingered 0.
+          const bool others = std::any_of(event.notes.begin(), event.notes.end(),
+                                          [](const lesson::Note& other) { return other.finger.has_value(); });
+          if (others && !note.finger && !note.held && note.place.fret == 0 && !note.dead) {
+            note.finger = lesson::Located<std::string>{"0", {}};
+          }
+        }
+        settle_words(event, &lesson::Note::finger, bar, "a finger");
+        settle_words(event, &lesson::Note::hand, bar, "a plucking finger");
+        for (const lesson::Note& note : event.notes) music.has_finger_row = music.has_finger_row || note.finger;
+      }
+    }
+  }
+
+  void settle_words(lesson::Event& event, std::optional<lesson::Located<std::string>> lesson::Note::*word,
+                    std::size_t bar, const std::string& what) {
+    std::size_t words = 0;
+    std::size_t fresh = 0;
+    std::size_t fresh_words = 0;
+    for (const lesson::Note& note : event.notes) {
+      words += (note.*word).has_value() ? 1 : 0;
+      fresh += note.held ? 0 : 1;
+      fresh_words += !note.held && (note.*word).has_value() ? 1 : 0;
+    }
+    const bool struck = event.kind == EventKind::struck;
+    if (words == 0 || (struck && words == event.notes.size())) return;
+    for (lesson::Note& note : event.notes) {
+      if (note.held || fresh_words != fresh || !struck) (note.*word).reset();
+    }
+    if (struck && fresh_words == fresh) return;
+    const int measure = section_.first + static_cast<int>(bar);
+    context_.losses.left_out(context_.part.measures[static_cast<std::size_t>(measure)].element, measure,
+                             what + " of one note among several, or of a note held on,");
+  }
+
+  // What `%` makes of the bar before: the same tokens, what was held into that bar now held from its end.
+  static std::vector<lesson::Event> repeated(const lesson::Music& music, std::size_t bar) {
+    std::vector<lesson::Event> events = music.bars[bar - 1].events;
+    const lesson::Event& end = events.back();
+    lesson::Event& first = events.front();
+    if (!first.written_out) {
+      first.kind = end.kind == EventKind::rest ? EventKind::rest : EventKind::held;
+      first.strum = end.strum;
+      std::vector<lesson::Note> notes = end.notes;
+      for (lesson::Note& note : notes) {
+        lesson::Note held;
+        held.place = note.place;
+        held.dead = note.dead;
+        held.ghost = note.ghost;
+        held.harmonic = note.harmonic;
+        held.held = true;
+        note = held;
+      }
+      first.notes = std::move(notes);
+    }
+    return events;
+  }
+
+  static bool same(const lesson::Note& a, const lesson::Note& b) {
+    const bool graces =
+        std::equal(a.graces.begin(), a.graces.end(), b.graces.begin(), b.graces.end(),
+                   [](const auto& x, const auto& y) { return x.place == y.place && x.approach == y.approach; });
+    const bool bends = a.bend.has_value() == b.bend.has_value() &&
+                       (!a.bend || (a.bend->tones == b.bend->tones && a.bend->release == b.bend->release));
+    const auto word = [](const auto& own) { return own ? own->value : std::string(); };
+    return graces && bends && a.place == b.place && a.dead == b.dead && a.ghost == b.ghost &&
+           a.harmonic == b.harmonic && a.held == b.held && a.approach == b.approach &&
+           a.approach_from_nowhere == b.approach_from_nowhere && a.accent == b.accent && a.staccato == b.staccato &&
+           a.tenuto == b.tenuto && a.vibrato == b.vibrato && a.slide_off == b.slide_off &&
+           word(a.finger) == word(b.finger) && word(a.hand) == word(b.hand);
+  }
+
+  static bool same(const lesson::Event& a, const lesson::Event& b) {
+    const auto stroke = [](const lesson::Event& e) { return e.stroke ? static_cast<int>(e.stroke->value) : -1; };
+    return a.kind == b.kind && a.at == b.at && a.length == b.length && a.strum == b.strum && a.fermata == b.fermata &&
+           stroke(a) == stroke(b) &&
+           std::equal(a.notes.begin(), a.notes.end(), b.notes.begin(), b.notes.end(),
+                      [](const auto& x, const auto& y) { return same(x, y); });
+  }
+
+  // Bars under a bar-repeat sign that say what `%` would.
+  void find_repeats(lesson::Music& music) {
+    for (std::size_t i = 1; i < music.bars.size(); ++i) {
+      lesson::Bar& bar = music.bars[i];
+      const TakenMeasure& own = context_.part.measures[static_cast<std::size_t>(section_.first) + i];
+      const lesson::Bar& before = music.bars[i - 1];
+      if (own.repeats_before != 1 || bar.begin != Rational(0) || bar.end != bar.meter.bar()) continue;
+      if (before.end - before.begin != bar.meter.bar() || before.begin != Rational(0)) continue;
+      const std::vector<lesson::Event> events = repeated(music, i);
+      const bool silent = bar.events.size() == 1 && bar.events[0].kind == EventKind::rest;
+      const bool said = std::equal(events.begin(), events.end(), bar.events.begin(), bar.events.end(),
+                                   [](const auto& a, const auto& b) { return same(a, b); });
+      if (!said && !silent) continue;
+      bar.same_as_previous = true;
+      bar.events = events;
+      for (lesson::Event& event : bar.events) event.written_out = event.written_out && said;
+    }
+  }
+
+  // Where words stand inside a `%` bar, or lines begin or end there, its counts are written.
+  void unfold_repeats(lesson::Music& music) const {
+    for (std::size_t i = 0; i < music.bars.size(); ++i) {
+      lesson::Bar& bar = music.bars[i];
+      if (!bar.same_as_previous) continue;
+      const auto inside = [&](const auto& words) {
+        return std::any_of(words.begin(), words.end(), [&](const auto& word) { return word.at != bar.begin; });
+      };
+      const int own = static_cast<int>(i);
+      const bool spans = std::any_of(music.spans.begin(), music.spans.end(), [&](const lesson::Span& span) {
+        return span.first.bar == own || span.last.bar == own;
+      });
+      const bool dynamics = std::any_of(music.dynamics.begin(), music.dynamics.end(), [&](const auto& dynamic) {
+        return dynamic.moment.bar == own && dynamic.moment.at != bar.begin;
+      });
+      if (spans || dynamics || inside(bar.chords) || inside(bar.texts) || inside(bar.lyrics) || inside(bar.sections) ||
+          inside(bar.roads)) {
+        bar.same_as_previous = false;
+      }
+    }
+  }
+
+  const AdoptContext& context_;
+  Section& section_;
+  std::vector<Happening> happenings_;
+};
+
+}  // namespace
+
+TakenMusic music_of(const AdoptContext& context, Section& section, const std::optional<theory::Tempo>& tempo) {
+  return MusicMaker(context, section).run(tempo);
+}
+
+}  // namespace fretsheaf::exchange

@@ -1,0 +1,175 @@
+#include "exchange/adopt_spans.h"
+
+#include <algorithm>
+#include <functional>
+#include <map>
+#include <utility>
+
+namespace fretsheaf::exchange {
+
+using lesson::Moment;
+using lesson::SpanKind;
+
+namespace {
+
+bool earlier(const Moment& a, const Moment& b) {
+  return a.bar != b.bar ? a.bar < b.bar : a.at < b.at;
+}
+
+class SpanSetter {
+ public:
+  explicit SpanSetter(const SpanInput& input) : in_(input) {}
+
+  void run() {
+    for (std::size_t bar = 0; bar < in_.music.bars.size(); ++bar) {
+      for (const Mark& mark : taken(bar).marks) read(static_cast<int>(bar), mark);
+      if (words_) short_line();
+    }
+    for (const auto& [number, open] : open_) {
+      in_.context.losses.left_out(open.element, open.measure, "a line that never ends");
+    }
+    const auto head = [](bool Head::*sign) {
+      return [sign](const Happening& own) {
+        return std::any_of(own.tones.begin(), own.tones.end(), [&](const Tone& tone) { return tone.head.*sign; });
+      };
+    };
+    add_runs(SpanKind::palm_mute, head(&Head::palm_mute));
+    add_runs(SpanKind::let_ring, head(&Head::let_ring));
+    add_runs(SpanKind::tremolo, [](const Happening& own) { return own.tremolo; });
+  }
+
+ private:
+  struct Open {
+    SpanKind kind = SpanKind::crescendo;
+    Moment first;
+    const Xml* element = nullptr;
+    int measure = 0;
+  };
+
+  const TakenMeasure& taken(std::size_t bar) const {
+    return in_.context.part.measures[static_cast<std::size_t>(in_.section.first) + bar];
+  }
+
+  void read(int bar, const Mark& mark) {
+    const Moment here = moment(bar, mark.at);
+    if (words_ && mark.kind != Mark::Kind::line_start) short_line();
+    switch (mark.kind) {
+      case Mark::Kind::crescendo:
+      case Mark::Kind::diminuendo:
+        return begin(mark.kind == Mark::Kind::crescendo ? SpanKind::crescendo : SpanKind::diminuendo, here,
+                     "wedge" + mark.number, mark);
+      case Mark::Kind::wedge_stop:
+        return end("wedge" + mark.number, bar, mark);
+      case Mark::Kind::words:
+        if (span_name_of(mark.text)) words_ = Open{*span_name_of(mark.text), here, mark.element, measure(bar)};
+        return;
+      case Mark::Kind::line_start:
+        if (!words_) {
+          in_.context.losses.left_out(mark.element, measure(bar), "a line between notes");
+          open_[mark.number] = Open{SpanKind::crescendo, {-1, {}}, mark.element, measure(bar)};
+          return;
+        }
+        begin(std::exchange(words_, std::nullopt)->kind, here, mark.number, mark);
+        return;
+      case Mark::Kind::line_stop:
+        return end(mark.number, bar, mark);
+      default:
+        return;
+    }
+  }
+
+  int measure(int bar) const { return in_.section.first + bar; }
+
+  // Where a bar's count is; in a `%` bar its first beat.
+  Moment moment(int bar, Rational at) const {
+    const lesson::Bar& own = in_.music.bars[static_cast<std::size_t>(bar)];
+    at += own.begin;
+    const bool counted = at < own.end && lesson_can_count(at, own.meter);
+    if (counted) return {bar, at};
+    return last_before({bar, at + Rational(1, 1000000)}).value_or(Moment{bar, own.begin});
+  }
+
+  static bool lesson_can_count(Rational at, const theory::Meter& meter) {
+    constexpr int finest = 64;
+    return (at / meter.count()).denominator() <= finest;
+  }
+
+  // The last event that begins before a moment.
+  std::optional<Moment> last_before(const Moment& limit) const {
+    std::optional<Moment> last;
+    for (int bar = std::max(limit.bar - 1, 0); bar <= limit.bar; ++bar) {
+      for (const lesson::Event& event : in_.music.bars[static_cast<std::size_t>(bar)].events) {
+        const Moment own{bar, event.at};
+        if (earlier(own, limit)) last = own;
+      }
+    }
+    return last;
+  }
+
+  void begin(SpanKind kind, const Moment& here, const std::string& number, const Mark& mark) {
+    open_[number] = Open{kind, here, mark.element, measure(here.bar)};
+  }
+
+  void end(const std::string& number, int bar, const Mark& mark) {
+    const auto open = open_.find(number);
+    if (open == open_.end()) {
+      return in_.context.losses.left_out(mark.element, measure(bar), "a line that nothing begins");
+    }
+    const Open own = open->second;
+    open_.erase(open);
+    if (own.first.bar < 0) return;
+    const lesson::Bar& here = in_.music.bars[static_cast<std::size_t>(bar)];
+    Moment last = last_before({bar, here.begin + mark.at}).value_or(own.first);
+    if (earlier(last, own.first)) last = own.first;
+    in_.music.spans.push_back({own.kind, own.first, last, {}});
+  }
+
+  // Words without a line are for one note, unless the notes say it themselves.
+  void short_line() {
+    const Open own = *std::exchange(words_, std::nullopt);
+    in_.music.spans.push_back({own.kind, own.first, own.first, {}});
+  }
+
+  // Whether a span of the kind has that event.
+  bool covered(SpanKind kind, const Happening& own) const {
+    const lesson::Bar& bar = in_.music.bars[static_cast<std::size_t>(own.bar)];
+    const Moment begin{own.bar, own.at + bar.begin};
+    const Moment end{own.bar, begin.at + own.length};
+    return std::any_of(in_.music.spans.begin(), in_.music.spans.end(), [&](const lesson::Span& span) {
+      return span.kind == kind && earlier(span.first, end) && !earlier(span.last, begin);
+    });
+  }
+
+  // Events side by side that carry a sign are one span.
+  void add_runs(SpanKind kind, const std::function<bool(const Happening&)>& has_sign) {
+    std::vector<lesson::Span> spans;
+    bool open = false;
+    for (const Happening& own : in_.happenings) {
+      const bool percent = in_.music.bars[static_cast<std::size_t>(own.bar)].same_as_previous;
+      const bool signed_here = !percent && has_sign(own) && !covered(kind, own);
+      const Moment here{own.bar, own.at + in_.music.bars[static_cast<std::size_t>(own.bar)].begin};
+      if (signed_here && open) spans.back().last = here;
+      if (signed_here && !open) spans.push_back({kind, here, here, {}});
+      open = signed_here;
+    }
+    in_.music.spans.insert(in_.music.spans.end(), spans.begin(), spans.end());
+  }
+
+  const SpanInput& in_;
+  std::map<std::string, Open> open_;
+  std::optional<Open> words_;  // that wait for their line
+};
+
+}  // namespace
+
+void add_spans(const SpanInput& input) {
+  SpanSetter(input).run();
+}
+
+std::optional<lesson::SpanKind> span_name_of(const std::string& words) {
+  if (words == "P.M." || words == "PM" || words == "palm mute") return SpanKind::palm_mute;
+  if (words == "let ring" || words == "Let ring") return SpanKind::let_ring;
+  return std::nullopt;
+}
+
+}  // namespace fretsheaf::exchange
