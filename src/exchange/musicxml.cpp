@@ -1,5 +1,7 @@
 #include "exchange/musicxml.h"
 
+#include <optional>
+#include <utility>
 #include <vector>
 
 #include "exchange/element.h"
@@ -10,12 +12,36 @@ namespace fretsheaf::exchange {
 
 namespace {
 
+// "7" of "No. 7".
+std::string figures_of(std::string text) {
+  std::erase_if(text, [](char c) { return c < '0' || c > '9'; });
+  return text;
+}
+
+// What the standard has no element for goes where it keeps such things (MusicXML 4.0, miscellaneous).
+void write_facts(Element identification, const score::Score& score) {
+  const std::pair<const char*, std::string> facts[] = {
+      {"subtitle", score::plain(score.heading.subtitle)},
+      {"series", score.heading.series},
+      {"level", score.heading.level},
+  };
+  std::optional<Element> group;
+  for (const auto& [name, text] : facts) {
+    if (text.empty()) continue;
+    if (!group) group = identification.add("miscellaneous");
+    group->add("miscellaneous-field", text).set("name", name);
+  }
+}
+
 void write_identification(Element root, const score::Score& score) {
-  root.add("work").add("work-title", score.title);
+  Element work = root.add("work");
+  if (const std::string number = figures_of(score.heading.number); !number.empty()) work.add("work-number", number);
+  work.add("work-title", score.title);
   Element identification = root.add("identification");
   if (!score.teacher.empty()) identification.add("creator", score.teacher).set("type", "composer");
   if (!score.copyright.empty()) identification.add("rights", score.copyright);
   identification.add("encoding").add("software", "fretsheaf");
+  write_facts(identification, score);
 }
 
 std::string part_name(const score::Score& score) {

@@ -139,6 +139,43 @@ void check_accidentals(const Timeline& timeline, Complaints& complaints) {
   }
 }
 
+// Sharps and flats that a signature puts on a step: F C G D A E B, or the other way round.
+int key_alter(int fifths, const std::string& step) {
+  const std::string order = "FCGDAEB";
+  const auto at = static_cast<int>(order.find(step));
+  if (fifths > 0) return at < fifths ? 1 : 0;
+  return 6 - at < -fifths ? -1 : 0;
+}
+
+// An accidental holds to the end of its measure, on its line or space alone, and over a tie (common practice). Without
+// one a note is what the signature, or the accidental before it, says.
+void check_missing_accidentals(const Timeline& timeline, Complaints& complaints) {
+  std::map<std::pair<int, std::string>, int> written;  // by staff and "F4", in this measure
+  int measure = -1;
+  for (const Item& item : timeline.items) {
+    const XMLElement* pitch = item.element->FirstChildElement("pitch");
+    if (!item.note() || pitch == nullptr) continue;
+    if (item.measure != measure) written.clear();
+    measure = item.measure;
+    const MeasureFacts& facts = timeline.facts(item);
+    const auto clef = facts.clefs.find(item.staff);
+    const bool harmonic = at(*item.element, {"notations", "technical", "harmonic"}) != nullptr;
+    if (clef == facts.clefs.end() || clef->second == "TAB" || harmonic) continue;
+    if (text_of(*item.element, "notehead") == "x") continue;  // a dead note has no name
+    const std::string step = text_of(*pitch, "step");
+    const int alter = number_of(text_of(*pitch, "alter"));
+    const auto before = written.find({item.staff, step + text_of(*pitch, "octave")});
+    const int said = before == written.end() ? key_alter(facts.fifths, step) : before->second;
+    bool tied = false;
+    for (const XMLElement* tie : all(*item.element, "tie")) tied = tied || attribute(*tie, "type") == std::string("stop");
+    const bool shown = item.element->FirstChildElement("accidental") != nullptr;
+    if (alter != said && !shown && !tied) {
+      complaints.push_back(timeline.place(item.measure) + "an accidental is missing");
+    }
+    if (shown) written[{item.staff, step + text_of(*pitch, "octave")}] = alter;
+  }
+}
+
 // The pitches that begin at each moment on each staff, as they sound; tied ones go on.
 void check_staves_agree(const Timeline& timeline, Complaints& complaints) {
   for (std::size_t m = 0; m < timeline.measures.size(); ++m) {
@@ -165,6 +202,7 @@ void check_staves_agree(const Timeline& timeline, Complaints& complaints) {
 void check_strings(const Timeline& timeline, bool short_fifth_string, Complaints& complaints) {
   Strings(timeline, short_fifth_string, complaints).check();
   check_accidentals(timeline, complaints);
+  check_missing_accidentals(timeline, complaints);
   check_staves_agree(timeline, complaints);
 }
 
