@@ -74,13 +74,13 @@ class EventMaker {
     own.kind = EventKind::struck;
     if (!section_.strings) return add_strum(symbol, own);
     for (const Head& head : symbol.heads) {
-      Tone tone;
+      TakenTone tone;
       tone.head = head;
       tone.held = head.tie_stop && partner_of(head) != nullptr;
       if (head.tie_stop && !tone.held) report_tie(head);
       own.tones.push_back(std::move(tone));
     }
-    if (std::all_of(own.tones.begin(), own.tones.end(), [](const Tone& tone) { return tone.held; })) {
+    if (std::all_of(own.tones.begin(), own.tones.end(), [](const TakenTone& tone) { return tone.held; })) {
       own.kind = EventKind::held;
     }
     add_graces(symbol, own);
@@ -102,16 +102,16 @@ class EventMaker {
     }
     strum_tie_ = head.tie_start;
     // Heads are kept for the lines over them.
-    Tone tone;
+    TakenTone tone;
     tone.head = head;
     own.tones.push_back(std::move(tone));
   }
 
   // The head just before that a tie comes from.
-  const Tone* partner_of(const Head& head) const {
+  const TakenTone* partner_of(const Head& head) const {
     if (happenings_.empty()) return nullptr;
     const Happening& before = happenings_.back();
-    for (const Tone& tone : before.tones) {
+    for (const TakenTone& tone : before.tones) {
       const bool same_string = !head.string || !tone.head.string || *head.string == *tone.head.string;
       const bool same_pitch =
           head.pitch && tone.head.pitch ? head.pitch->midi() == tone.head.pitch->midi() : head.fret == tone.head.fret;
@@ -127,11 +127,11 @@ class EventMaker {
 
   void report_open_ties() {
     for (std::size_t i = 0; i < happenings_.size(); ++i) {
-      for (const Tone& tone : happenings_[i].tones) {
+      for (const TakenTone& tone : happenings_[i].tones) {
         if (!tone.head.tie_start || !section_.strings) continue;
         const bool closed =
             i + 1 < happenings_.size() &&
-            std::any_of(happenings_[i + 1].tones.begin(), happenings_[i + 1].tones.end(), [&](const Tone& next) {
+            std::any_of(happenings_[i + 1].tones.begin(), happenings_[i + 1].tones.end(), [&](const TakenTone& next) {
               return next.held &&
                      (!next.head.pitch || !tone.head.pitch || next.head.pitch->midi() == tone.head.pitch->midi());
             });
@@ -150,7 +150,7 @@ class EventMaker {
     Happening& before = happenings_.back();
     if (before.bar != own.bar || before.kind == EventKind::rest || before.tones.size() != own.tones.size())
       return false;
-    for (const Tone& tone : own.tones) {
+    for (const TakenTone& tone : own.tones) {
       const Head& head = tone.head;
       const bool signs = head.staccato || head.tenuto || head.vibrato || head.bend ||
                          head.slide_off != lesson::SlideOff::none || !head.finger.empty() || !head.hand.empty();
@@ -160,15 +160,15 @@ class EventMaker {
     before.fermata = before.fermata || own.fermata;
     before.tremolo = before.tremolo || own.tremolo;
     before.lyrics.insert(before.lyrics.end(), own.lyrics.begin(), own.lyrics.end());
-    for (const Tone& tone : own.tones) {
-      Tone* origin = origin_of(before, tone.head);
+    for (const TakenTone& tone : own.tones) {
+      TakenTone* origin = origin_of(before, tone.head);
       if (origin != nullptr) unite(*origin, tone.head);
     }
     return true;
   }
 
-  static Tone* origin_of(Happening& before, const Head& head) {
-    for (Tone& tone : before.tones) {
+  static TakenTone* origin_of(Happening& before, const Head& head) {
+    for (TakenTone& tone : before.tones) {
       const bool same_string = !head.string || !tone.head.string || *head.string == *tone.head.string;
       const bool same = !head.pitch || !tone.head.pitch || head.pitch->midi() == tone.head.pitch->midi();
       if (same_string && same) return &tone;
@@ -177,7 +177,7 @@ class EventMaker {
   }
 
   // What stands on a later symbol of a note.
-  static void unite(Tone& tone, const Head& later) {
+  static void unite(TakenTone& tone, const Head& later) {
     Head& head = tone.head;
     head.tie_start = later.tie_start;
     head.let_ring = head.let_ring || later.let_ring;
@@ -193,9 +193,9 @@ class EventMaker {
         context_.losses.left_out(grace.element, measure(), "a dead grace note");
         continue;
       }
-      Tone* best = nullptr;
+      TakenTone* best = nullptr;
       int least = 0;
-      for (Tone& tone : own.tones) {
+      for (TakenTone& tone : own.tones) {
         if (tone.held || tone.head.cross) continue;
         const bool strings = grace.string && tone.head.string;
         if (strings && *grace.string != *tone.head.string) continue;
@@ -221,7 +221,7 @@ class EventMaker {
     Happening& own = happenings_[static_cast<std::size_t>(event)];
     if (!section_.strings) return;
     for (int tone = 0; tone < static_cast<int>(own.tones.size()); ++tone) {
-      Tone& here = own.tones[static_cast<std::size_t>(tone)];
+      TakenTone& here = own.tones[static_cast<std::size_t>(tone)];
       for (int grace = 0; grace < static_cast<int>(here.graces.size()); ++grace) {
         take_ends(here.graces[static_cast<std::size_t>(grace)].head, {event, tone, grace});
       }
@@ -260,12 +260,12 @@ class EventMaker {
 
   int measure_of(ToneRef ref) const { return happenings_[static_cast<std::size_t>(ref.event)].measure; }
 
-  Tone& tone_at(ToneRef ref) {
+  TakenTone& tone_at(ToneRef ref) {
     return happenings_[static_cast<std::size_t>(ref.event)].tones[static_cast<std::size_t>(ref.tone)];
   }
 
   void connect(ToneRef from, ToneRef to, JoinKind kind) {
-    Tone& tone = tone_at(to);
+    TakenTone& tone = tone_at(to);
     const lesson::Approach approach = kind == JoinKind::hammer_on  ? lesson::Approach::hammer_on
                                       : kind == JoinKind::pull_off ? lesson::Approach::pull_off
                                                                    : lesson::Approach::slide_up;

@@ -17,7 +17,7 @@ using source::Code;
 
 namespace {
 
-lesson::Note note_of(const Tone& tone) {
+lesson::Note note_of(const TakenTone& tone) {
   const Head& head = tone.head;
   lesson::Note note;
   note.place = tone.place.value_or(fretboard::Place{});
@@ -88,7 +88,8 @@ class MusicMaker {
     std::vector<bool> may(static_cast<std::size_t>(section_.last - section_.first), true);
     for (const Happening& own : happenings_) {
       if (own.at != Rational(0) || own.kind != EventKind::held) continue;
-      const bool dead = std::any_of(own.tones.begin(), own.tones.end(), [](const Tone& t) { return t.head.cross; });
+      const bool dead =
+          std::any_of(own.tones.begin(), own.tones.end(), [](const TakenTone& t) { return t.head.cross; });
       may[static_cast<std::size_t>(own.bar)] = section_.strings && !dead;
     }
     return may;
@@ -109,7 +110,7 @@ class MusicMaker {
     if (own.strum) event.strum = own.strum;
     event.fermata = own.fermata;
     if (section_.strings) {
-      for (const Tone& tone : own.tones) event.notes.push_back(note_of(tone));
+      for (const TakenTone& tone : own.tones) event.notes.push_back(note_of(tone));
       hold_in_part(event, own);
     }
     if (own.stroke && event.kind == EventKind::struck) {
@@ -124,7 +125,7 @@ class MusicMaker {
     event.written_out = !bare;
     const int index = static_cast<int>(bar.events.size());
     for (std::size_t i = 0; i < event.notes.size(); ++i) {
-      const Tone& tone = own.tones[i];
+      const TakenTone& tone = own.tones[i];
       if (tone.head.pitch && !event.notes[i].dead && !event.notes[i].held) {
         result.names[{own.bar, index, event.notes[i].place.string}] = tone.head.pitch->name;
       }

@@ -23,7 +23,7 @@ class Placer {
   void run() {
     bool all = true;
     for (Happening& own : happenings_) {
-      for (Tone& tone : own.tones) all = take_own(own, tone) && all;
+      for (TakenTone& tone : own.tones) all = take_own(own, tone) && all;
     }
     if (context_.losses.has_errors()) return;
     if (!all) search();
@@ -35,7 +35,7 @@ class Placer {
   const fretboard::Neck& neck() const { return context_.neck; }
 
   // Whether the note has a place now.
-  bool take_own(const Happening& own, Tone& tone) {
+  bool take_own(const Happening& own, TakenTone& tone) {
     const Head& head = tone.head;
     if (head.cross) {
       if (!head.string) return false;
@@ -68,7 +68,7 @@ class Placer {
     return false;
   }
 
-  void check_pitch(const Happening& own, Tone& tone) {
+  void check_pitch(const Happening& own, TakenTone& tone) {
     Head& head = tone.head;
     if (head.harmonic && !neck().harmonic_midi(*tone.place)) {
       head.harmonic = false;
@@ -106,9 +106,9 @@ class Placer {
   }
 
   // The tone of the event before that one goes on from.
-  static int held_from(const Happening& before, const Tone& tone) {
+  static int held_from(const Happening& before, const TakenTone& tone) {
     for (std::size_t i = 0; i < before.tones.size(); ++i) {
-      const Tone& other = before.tones[i];
+      const TakenTone& other = before.tones[i];
       const bool same = tone.head.pitch && other.head.pitch ? tone.head.pitch->midi() == other.head.pitch->midi()
                                                             : tone.place == other.place;
       const bool strings = !tone.place || !other.place || tone.place->string == other.place->string;
@@ -117,7 +117,7 @@ class Placer {
     return -1;
   }
 
-  fretboard::NoteToPlace to_place(int event, const Tone& tone) const {
+  fretboard::NoteToPlace to_place(int event, const TakenTone& tone) const {
     fretboard::NoteToPlace out;
     out.sound = tone.head.cross      ? fretboard::Sound::dead
                 : tone.head.harmonic ? fretboard::Sound::harmonic
@@ -139,7 +139,7 @@ class Placer {
     if (tone.head.cross) return out;
     int before = out.midi;
     if (tone.from_event >= 0) {
-      const Tone& from =
+      const TakenTone& from =
           happenings_[static_cast<std::size_t>(tone.from_event)].tones[static_cast<std::size_t>(tone.from_tone)];
       if (!from.head.cross) before = midi_of(from.head, from.place);
     }
@@ -167,7 +167,7 @@ class Placer {
     for (int event = 0; event < static_cast<int>(happenings_.size()); ++event) {
       fretboard::EventToPlace out;
       out.length = happenings_[static_cast<std::size_t>(event)].length;
-      for (const Tone& tone : happenings_[static_cast<std::size_t>(event)].tones) {
+      for (const TakenTone& tone : happenings_[static_cast<std::size_t>(event)].tones) {
         out.notes.push_back(to_place(event, tone));
       }
       line.events.push_back(std::move(out));
@@ -177,7 +177,7 @@ class Placer {
     if (!found.unplayable.empty()) return;
     for (std::size_t event = 0; event < happenings_.size(); ++event) {
       for (std::size_t i = 0; i < happenings_[event].tones.size(); ++i) {
-        Tone& tone = happenings_[event].tones[i];
+        TakenTone& tone = happenings_[event].tones[i];
         const fretboard::PlacedNote& placed = found.events[event][i];
         tone.place = placed.place;
         for (std::size_t g = 0; g < tone.graces.size(); ++g) tone.graces[g].place = placed.graces[g];
@@ -216,7 +216,7 @@ class Placer {
 
   // The line of the tab that comes first, and no two notes on one.
   void keep_strings_apart(Happening& own) {
-    std::stable_sort(own.tones.begin(), own.tones.end(), [](const Tone& a, const Tone& b) {
+    std::stable_sort(own.tones.begin(), own.tones.end(), [](const TakenTone& a, const TakenTone& b) {
       return a.place && b.place && a.place->string < b.place->string;
     });
     for (std::size_t i = 1; i < own.tones.size();) {
@@ -242,8 +242,8 @@ class ApproachSettler {
 
   void run() {
     for (Happening& own : happenings_) {
-      for (Tone& tone : own.tones) settle(own, tone);
-      for (Tone& tone : own.tones) latest_[tone.place->string] = &tone;
+      for (TakenTone& tone : own.tones) settle(own, tone);
+      for (TakenTone& tone : own.tones) latest_[tone.place->string] = &tone;
     }
   }
 
@@ -254,7 +254,7 @@ class ApproachSettler {
     int fret = 0;
   };
 
-  void settle(const Happening& own, Tone& tone) {
+  void settle(const Happening& own, TakenTone& tone) {
     Memory& memory = memory_[tone.place->string];
     if (tone.held) return;
     if (tone.head.cross) {
@@ -282,7 +282,7 @@ class ApproachSettler {
   }
 
   // A grace note is joined to what follows it.
-  void settle_graces(const Happening& own, Tone& tone, Memory& memory) {
+  void settle_graces(const Happening& own, TakenTone& tone, Memory& memory) {
     for (std::size_t g = 0; g < tone.graces.size();) {
       GraceTone& grace = tone.graces[g];
       Approach& next = g + 1 < tone.graces.size() ? tone.graces[g + 1].approach : tone.approach;
@@ -310,13 +310,13 @@ class ApproachSettler {
   }
 
   // A joint from another string, or from an earlier note than the latest, is none.
-  void check_origin(const Happening& own, Tone& tone) {
+  void check_origin(const Happening& own, TakenTone& tone) {
     if (tone.approach == Approach::none || tone.from_event < 0) return;
     const auto& from_tones = happenings_[static_cast<std::size_t>(tone.from_event)].tones;
     const auto latest = latest_.find(tone.place->string);
     const bool sound =
-        latest != latest_.end() &&
-        std::any_of(from_tones.begin(), from_tones.end(), [&](const Tone& from) { return &from == latest->second; });
+        latest != latest_.end() && std::any_of(from_tones.begin(), from_tones.end(),
+                                               [&](const TakenTone& from) { return &from == latest->second; });
     if (sound) return;
     left_out(own, tone.head, "a hammer-on, pull-off or slide from another string");
     tone.approach = Approach::none;
@@ -348,8 +348,8 @@ class ApproachSettler {
 
   const AdoptContext& context_;
   std::vector<Happening>& happenings_;
-  std::map<int, Memory> memory_;       // by string
-  std::map<int, const Tone*> latest_;  // by string
+  std::map<int, Memory> memory_;            // by string
+  std::map<int, const TakenTone*> latest_;  // by string
 };
 
 }  // namespace

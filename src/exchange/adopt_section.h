@@ -37,7 +37,7 @@ struct GraceTone {
 };
 
 // A head on its way to a note.
-struct Tone {
+struct TakenTone {
   Head head;
   bool held = false;  // goes on from the event before
   std::optional<JoinKind> join;
@@ -57,7 +57,7 @@ struct Happening {
   Rational at;      // from the measure's start
   Rational length;
   lesson::EventKind kind = lesson::EventKind::rest;
-  std::vector<Tone> tones;
+  std::vector<TakenTone> tones;
   std::optional<lesson::Strum> strum;
   std::optional<lesson::Stroke> stroke;
   bool fermata = false;

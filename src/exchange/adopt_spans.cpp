@@ -30,7 +30,7 @@ class SpanSetter {
     }
     const auto head = [](bool Head::*sign) {
       return [sign](const Happening& own) {
-        return std::any_of(own.tones.begin(), own.tones.end(), [&](const Tone& tone) { return tone.head.*sign; });
+        return std::any_of(own.tones.begin(), own.tones.end(), [&](const TakenTone& tone) { return tone.head.*sign; });
       };
     };
     add_runs(SpanKind::palm_mute, head(&Head::palm_mute));
