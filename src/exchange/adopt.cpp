@@ -114,7 +114,9 @@ class Adopter {
       const auto& own = measure(i).tempo;
       if (!own) continue;
       const bool again = tempo && (tempo->to != own->to || tempo->beat != own->beat);
-      if (again || (!tempo && i > section.first)) {
+      // A pickup's own bar may follow it with the tempo.
+      const bool opening = i == section.first || (i == section.first + 1 && measure(section.first).number == "0");
+      if (again || (!tempo && !opening)) {
         losses_.left_out(measure(i).element, i, "a change of tempo");
       } else if (!tempo) {
         tempo = own;
@@ -167,36 +169,49 @@ class Adopter {
     if (part_->swing_ratio) lesson_.swing_ratio = *part_->swing_ratio;
   }
 
-  // Forces a note's name where the lesson would give it another than the document does.
+  // Forces a note's name where the lesson would give it another than the document does; bars written `%` take the names
+  // of the bar that they repeat.
   void set_spellings(std::size_t index) {
     lesson::Example& example = lesson_.examples[index];
     const score::Harmony harmony(example, lesson_.neck.capo);
     const score::SpelledNotes spelled(example, lesson_.neck, harmony);
-    for (std::size_t b = 0; b < example.music.bars.size(); ++b) {
-      lesson::Bar& bar = example.music.bars[b];
-      if (bar.same_as_previous) continue;
-      for (std::size_t e = 0; e < bar.events.size(); ++e) set_spelling(index, b, e, spelled);
+    std::vector<lesson::Bar>& bars = example.music.bars;
+    for (std::size_t b = 0; b < bars.size(); ++b) {
+      if (bars[b].same_as_previous) continue;
+      for (std::size_t e = 0; e < bars[b].events.size(); ++e) set_spelling(index, b, e, spelled);
     }
   }
 
+  // The document's name for a note, where it is one of its sound that can be written; else the lesson's own.
+  theory::NoteName wanted(std::size_t index, std::size_t b, std::size_t e, const lesson::Note& note,
+                          const score::SpelledNotes& spelled) const {
+    const theory::NoteName own = spelled.of(note).name;
+    const auto found = names_[index].find({static_cast<int>(b), static_cast<int>(e), note.place.string});
+    if (found == names_[index].end() || found->second.pitch_class() != own.pitch_class()) return own;
+    return std::abs(found->second.alteration) <= 2 ? found->second : own;
+  }
+
   void set_spelling(std::size_t index, std::size_t b, std::size_t e, const score::SpelledNotes& spelled) {
-    lesson::Event& event = lesson_.examples[index].music.bars[b].events[e];
+    std::vector<lesson::Bar>& bars = lesson_.examples[index].music.bars;
+    lesson::Event& event = bars[b].events[e];
+    const bool dead = std::any_of(event.notes.begin(), event.notes.end(), [](const auto& note) { return note.dead; });
+    if (event.kind != lesson::EventKind::struck || dead) return;
     bool other = false;
-    bool dead = false;
-    const auto wanted = [&](const lesson::Note& note) {
-      const auto found = names_[index].find({static_cast<int>(b), static_cast<int>(e), note.place.string});
-      const theory::NoteName own = spelled.of(note).name;
-      const bool same_sound = found != names_[index].end() && found->second.pitch_class() == own.pitch_class();
-      const bool writable = same_sound && std::abs(found->second.alteration) <= 2;
-      return writable ? found->second : own;
-    };
-    for (const lesson::Note& note : event.notes) {
-      dead = dead || note.dead;
-      if (!note.dead && !note.held) other = other || !(wanted(note) == spelled.of(note).name);
+    for (std::size_t f = b; f < bars.size() && (f == b || bars[f].same_as_previous); ++f) {
+      for (const lesson::Note& note : bars[f].events[e].notes) {
+        other = other || (!note.held && !(wanted(index, f, e, note, spelled) == spelled.of(note).name));
+      }
     }
-    if (!other || event.kind != lesson::EventKind::struck || dead) return;
+    if (!other) return;
     for (lesson::Note& note : event.notes) {
-      if (!note.held) note.spell = lesson::Located<theory::NoteName>{wanted(note), {}};
+      if (!note.held) note.spell = lesson::Located<theory::NoteName>{wanted(index, b, e, note, spelled), {}};
+    }
+    for (std::size_t f = b + 1; f < bars.size() && bars[f].same_as_previous; ++f) {
+      for (std::size_t n = 0; n < event.notes.size(); ++n) {
+        const auto& forced = event.notes[n].spell;
+        const lesson::Note& note = bars[f].events[e].notes[n];
+        if (forced && !(wanted(index, f, e, note, spelled) == forced->value)) bars[f].same_as_previous = false;
+      }
     }
   }
 
@@ -229,7 +244,7 @@ class Adopter {
           const int index = sections_[i].first + static_cast<int>(b);
           losses_.error(Code::adopt_tuplet, measure(index).element, index,
                         "a note that lasts " + event.length.to_string() + " of a whole note cannot be written",
-                        "a lesson's tuplets are equal parts of one, two or four beats");
+                        "a lesson's tuplets are equal parts of one, two or four beats, its shortest note a 256th");
           return;
         }
       }

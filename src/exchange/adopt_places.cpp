@@ -287,7 +287,7 @@ class ApproachSettler {
       GraceTone& grace = tone.graces[g];
       Approach& next = g + 1 < tone.graces.size() ? tone.graces[g + 1].approach : tone.approach;
       const int next_fret = g + 1 < tone.graces.size() ? tone.graces[g + 1].place.fret : tone.place->fret;
-      if (grace.place.fret == next_fret || tone.head.harmonic || tone.head.parentheses) {
+      if (grace.place.fret == next_fret) {
         left_out(own, grace.head, "a grace note that nothing joins to its note");
         tone.graces.erase(tone.graces.begin() + static_cast<std::ptrdiff_t>(g));
         continue;

@@ -93,13 +93,13 @@ TEST_CASE("notes that have a place keep it, and the search finds the others arou
                                           note("G4", 4) + note("A4", 4)));
   CHECK(answer.said.empty());
   CHECK(grid(answer.lesson) ==
-        "count | 1 2 3  4 |\n"
-        "e     |          |\n"
-        "B     |          |\n"
-        "G     |          |\n"
-        "D     |     5  7 |\n"
-        "A     | 7 8      |\n"
-        "E     |          |\n");
+        "count | 1 2 3 4 |\n"
+        "e     |         |\n"
+        "B     |         |\n"
+        "G     |         |\n"
+        "D     |     5 7 |\n"
+        "A     | 7 8     |\n"
+        "E     |         |\n");
 }
 
 TEST_CASE("two voices that never sound together are one line; two that do are an error with its measure") {
@@ -113,7 +113,7 @@ TEST_CASE("two voices that never sound together are one line; two that do are an
       measure(7, plain_attributes + note("E4", 16) + backup + note("G4", 8, "", "", 2) + note("", 8, "", "", 2))));
   CHECK(two.lesson.empty());
   CHECK(two.said ==
-        "a.musicxml:9:1: error: measure 7: two voices sound at once\n"
+        "a.musicxml:11:1: error: measure 7: two voices sound at once\n"
         "help: a lesson holds one line of music: take out what is not to be in it\n");
 }
 
@@ -128,7 +128,7 @@ TEST_CASE("a staff that says something else is an error, one that says the same 
   const Answer different = adopt(
       score_of(measure(1, two_staves + note("E4", 2, staff(1)) + back + note("C3", 2, staff(2), "", 2)), "Guitar"));
   CHECK(different.said ==
-        "a.musicxml:10:1: error: measure 1: two staves have different music\n"
+        "a.musicxml:11:1: error: measure 1: two staves have different music\n"
         "help: a lesson holds one line of music: take out what is not to be in it\n");
   const Answer same = adopt(
       score_of(measure(1, two_staves + note("E4", 2, staff(1)) + back + note("E3", 2, staff(2), "", 2)), "Guitar"));
@@ -205,9 +205,9 @@ TEST_CASE("what a lesson has no sign for is left out and named, each kind once w
                                        measure(3, note("E4", 16, trill)) + measure(4, note("E4", 16)) +
                                        measure(5, note("E4", 16, trill))));
   CHECK(answer.said ==
-        "a.musicxml:9:83: warning: measures 1 to 3 and 5: `trill-mark` is left out\n"
+        "a.musicxml:9:115: warning: measures 1 to 3 and 5: `trill-mark` is left out\n"
         "help: a lesson has no sign for it\n"
-        "a.musicxml:13:83: warning: measure 2: `arpeggiate` is left out\n"
+        "a.musicxml:13:103: warning: measure 2: `arpeggiate` is left out\n"
         "help: a lesson has no sign for it\n");
   CHECK(!answer.lesson.empty());
 }
@@ -221,7 +221,7 @@ TEST_CASE("meters that a lesson has not are errors") {
         .said;
   };
   const std::string help = "help: a lesson's meters have 1 to 64 counts over 1, 2, 4 … 64, and change at bar lines\n";
-  const std::string place = "a.musicxml:8:88: error: measure 1: ";
+  const std::string place = "a.musicxml:8:84: error: measure 1: ";
   CHECK(in_meter("<beats>3</beats><beat-type>8</beat-type><beats>2</beats><beat-type>4</beat-type>") ==
         place + "a meter of two meters cannot be kept\n" + help);
   CHECK(in_meter("<senza-misura/>") == place + "music without a meter cannot be kept\n" + help);
@@ -229,15 +229,15 @@ TEST_CASE("meters that a lesson has not are errors") {
 }
 
 TEST_CASE("tuplets that counts cannot say are errors with their measure") {
-  // Five in the time of three beats: each lasts 3/5 of a beat, and no written value does.
-  std::string five;
-  for (int i = 0; i < 5; ++i) five += note("E4", 3);
+  // Eight in the time of one 64th are 512ths, shorter than any note that is written.
+  std::string eight;
+  for (int i = 0; i < 8; ++i) eight += note("E4", 1);
   const std::string attributes =
-      "<attributes><divisions>5</divisions><key><fifths>0</fifths><mode>major</mode></key>"
-      "<time><beats>3</beats><beat-type>4</beat-type></time></attributes>\n";
-  CHECK(adopt(score_of(measure(1, attributes + five))).said ==
-        "a.musicxml:7:1: error: measure 1: a note that lasts 3/20 of a whole note cannot be written\n"
-        "help: a lesson's tuplets are equal parts of one, two or four beats\n");
+      "<attributes><divisions>128</divisions><key><fifths>0</fifths><mode>major</mode></key>"
+      "<time><beats>4</beats><beat-type>64</beat-type></time></attributes>\n";
+  CHECK(adopt(score_of(measure(1, attributes + eight + note("E4", 24)))).said ==
+        "a.musicxml:7:1: error: measure 1: a note that lasts 1/512 of a whole note cannot be written\n"
+        "help: a lesson's tuplets are equal parts of one, two or four beats, its shortest note a 256th\n");
   std::string many;
   for (int i = 0; i < 67; ++i) many += note("E4", 1);
   const std::string finer =
@@ -267,8 +267,8 @@ TEST_CASE("a measure that is not as long as its meter gets one of its own, and i
         "meter |         | 3/4     | 4/4       |\n"
         "e     |         |         |           |\n"
         "B     |         |         |           |\n"
-        "G     |         | 0       |           |\n"
-        "D     | 2       |         | 2         |\n"
+        "G     |         |         |           |\n"
+        "D     | 2       | 5       | 2         |\n"
         "A     |         |         |           |\n"
         "E     |         |         |           |\n");
 }
@@ -303,8 +303,8 @@ TEST_CASE("pickup, repeats, endings, chords, dynamics, tempo, words and syllable
         "mark   |      |  mf                 |          |           |\n"
         "e      |      |                     |          |           |\n"
         "B      |      |                     |          |           |\n"
-        "G      |      |  0                  |          |           |\n"
-        "D      | 2    |                     | 2        |  0        |\n"
+        "G      |      |                     |          |           |\n"
+        "D      | 2    |  5                  | 2        |  0        |\n"
         "A      |      |                     |          |           |\n"
         "E      |      |                     |          |           |\n"
         "lyric  | sea- |                     |          |           |\n"

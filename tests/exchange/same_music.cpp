@@ -32,6 +32,8 @@ namespace {
 // | `%` where other notes are held into it,  | the events themselves                                         |
 // |   or words stand inside it               |                                                               |
 // | the neck's number of frets               | not compared                                                  |
+// | tuning and capo of rhythms alone,        | the instrument's name                                         |
+// |   which have no tab                      |                                                               |
 // | forced spellings                         | the names that are printed                                    |
 // | a word of a verse that never ends        | ended                                                         |
 // | a meter written though it is the same    | the meter in force                                            |
@@ -49,8 +51,11 @@ class Lines {
     line("teacher " + lesson_.teacher + " copyright " + lesson_.copyright);
     line("series " + lesson_.series + " level " + lesson_.level + " number " +
          (lesson_.number ? std::to_string(*lesson_.number) : "-"));
-    std::string neck = std::string(lesson_.instrument->name) + " capo " + std::to_string(lesson_.neck.capo);
-    for (const theory::Pitch& open : lesson_.neck.tuning) neck += " " + open.to_string();
+    std::string neck(lesson_.instrument->name);
+    const bool tab = std::any_of(lesson_.examples.begin(), lesson_.examples.end(),
+                                 [](const lesson::Example& example) { return example.music.has_strings; });
+    if (tab) neck += " capo " + std::to_string(lesson_.neck.capo);
+    for (const theory::Pitch& open : lesson_.neck.tuning) neck += tab ? " " + open.to_string() : "";
     line(neck);
     for (std::size_t i = 0; i < lesson_.examples.size(); ++i) {
       if (!lesson_.examples[i].music.bars.empty()) example(i);
