@@ -34,6 +34,8 @@ namespace {
 // | the neck's number of frets               | not compared                                                  |
 // | tuning and capo of rhythms alone,        | the instrument's name                                         |
 // |   which have no tab                      |                                                               |
+// | whether an example of rests alone has    | not compared                                                  |
+// |   strings                                |                                                               |
 // | forced spellings                         | the names that are printed                                    |
 // | a word of a verse that never ends        | ended                                                         |
 // | a meter written though it is the same    | the meter in force                                            |
@@ -76,7 +78,11 @@ class Lines {
            example.tempo->beat.value_or(theory::beat_unit(example.meter)).to_string());
     }
     const lesson::Music& music = example.music;
-    line(music.has_strings ? "strings" : "strums");
+    const bool sounds = std::any_of(music.bars.begin(), music.bars.end(), [](const lesson::Bar& bar) {
+      return std::any_of(bar.events.begin(), bar.events.end(),
+                         [](const lesson::Event& event) { return event.kind != lesson::EventKind::rest; });
+    });
+    if (sounds) line(music.has_strings ? "strings" : "strums");
     for (std::size_t b = 0; b < music.bars.size(); ++b) bar(index, b);
     marks(music);
   }
