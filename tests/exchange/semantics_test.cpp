@@ -98,6 +98,7 @@ const std::vector<Change> changes = {
     {"<clef number=\"2\">", "<clef number=\"3\">", 0, "a staff without a clef"},
     {"<bend-alter>-2</bend-alter>", "<bend-alter>2</bend-alter>", 0, "a bend whose direction is wrong"},
     {"<sounding-pitch/>", "<base-pitch/>", -1, "a pitch that its string and fret do not make"},
+    {"<accidental>natural</accidental>", "", 0, "an accidental is missing"},
     // Beams.
     {"<beam number=\"1\">end</beam>", "", 0, "a beam begins inside a beam"},
     {"<beam number=\"1\">begin</beam>", "", 0, "a beam goes on that nothing began"},

@@ -46,6 +46,21 @@ TEST_CASE("What is joined stays on one string") {
   CHECK(fingered(bass, pulled) == "A6 A4");
 }
 
+TEST_CASE("A note that is fixed stays, and the others go round it") {
+  const Played bass = instrument("bass");
+  Line line = free_line(bass.neck, "D2 E2 F2 G2");
+  CHECK(text(bass.neck, find_fingering(line, bass.neck, bass.scale_length)) == "D0 D2 D3 G0");
+  line.events[0].notes[0].fixed = Place{3, 5};
+  line.events[2].notes[0].fixed = Place{3, 8};
+  const Fingering found = find_fingering(line, bass.neck, bass.scale_length);
+  REQUIRE(found.unplayable.empty());
+  CHECK(text(bass.neck, found) == "A5 A7 A8 D5");
+  // A dead note keeps its string.
+  line.events[1].notes[0].sound = Sound::dead;
+  line.events[1].notes[0].fixed = Place{1, 0};
+  CHECK(find_fingering(line, bass.neck, bass.scale_length).events[1][0].place == Place{1, 0});
+}
+
 TEST_CASE("A slide keeps off the open string, unless the original's did not") {
   const Played bass = instrument("bass");
   Line line = joined(bass, "D2 D4", -2, Joint::slide_up);
