@@ -123,26 +123,30 @@ class LineFinder {
       if (symbol.staff == staff && (sounds(symbol) || speaks(symbol))) line.push_back(symbol);
     }
     std::stable_sort(line.begin(), line.end(), [](const Symbol& a, const Symbol& b) { return a.at < b.at; });
-    for (std::size_t i = 1; i < line.size();) {
-      Symbol& before = line[i - 1];
-      if (line[i].at >= before.at + before.length) {
-        ++i;
-        continue;
+    std::vector<Symbol> one;
+    for (Symbol& symbol : line) {
+      if (one.empty() || symbol.at >= one.back().at + one.back().length) {
+        one.push_back(std::move(symbol));
+      } else {
+        add_beside(measure, one.back(), std::move(symbol));
       }
-      const bool chord = line[i].at == before.at && line[i].length == before.length;
-      if (chord) {
-        before.heads.insert(before.heads.end(), line[i].heads.begin(), line[i].heads.end());
-        before.graces.insert(before.graces.end(), line[i].graces.begin(), line[i].graces.end());
-        before.fermata = before.fermata || line[i].fermata;
-        before.lyrics.insert(before.lyrics.end(), line[i].lyrics.begin(), line[i].lyrics.end());
-      } else if (sounds(before) && sounds(line[i])) {
-        report(line[i], measure, "two voices sound at once");
-      } else if (!sounds(before)) {
-        std::swap(before, line[i]);
-      }
-      line.erase(line.begin() + static_cast<std::ptrdiff_t>(i));
     }
-    return line;
+    return one;
+  }
+
+  // What begins before the one before has ended: another voice.
+  void add_beside(int measure, Symbol& before, Symbol symbol) {
+    if (symbol.at == before.at && symbol.length == before.length) {
+      before.heads.insert(before.heads.end(), symbol.heads.begin(), symbol.heads.end());
+      before.graces.insert(before.graces.end(), symbol.graces.begin(), symbol.graces.end());
+      before.fermata = before.fermata || symbol.fermata;
+      before.lyrics.insert(before.lyrics.end(), symbol.lyrics.begin(), symbol.lyrics.end());
+      before.rest = before.rest && symbol.rest;
+    } else if (sounds(before) && sounds(symbol)) {
+      report(symbol, measure, "two voices sound at once");
+    } else if (!sounds(before)) {
+      before = std::move(symbol);
+    }
   }
 
   void report(const Symbol& symbol, int measure, const std::string& what) {

@@ -15,6 +15,9 @@ using source::Code;
 
 namespace {
 
+// What the fingering search is asked at once.
+constexpr std::size_t most_searched = 20000;
+
 class Placer {
  public:
   Placer(const AdoptContext& context, const std::optional<theory::Tempo>& tempo, std::vector<Happening>& happenings)
@@ -26,6 +29,13 @@ class Placer {
       for (TakenTone& tone : own.tones) all = take_own(own, tone) && all;
     }
     if (context_.losses.has_errors()) return;
+    if (!all && happenings_.size() > most_searched) {
+      const Happening& own = happenings_[most_searched];
+      context_.losses.error(Code::adopt_too_much, own.element, own.measure,
+                            "up to here the section has 20000 notes and rests, and not all have a string and a fret",
+                            "take the score in parts");
+      return;
+    }
     if (!all) search();
     if (context_.losses.has_errors()) return;
     for (Happening& own : happenings_) keep_strings_apart(own);
@@ -205,6 +215,8 @@ class Placer {
           return "no string is free for " + name + " beside the other notes of its chord";
         case Unplayable::out_of_reach:
           return "no hand reaches " + name + " and the other notes of its chord";
+        case Unplayable::joint_too_wide:
+          return "no hand spans the hammer-on or pull-off to " + name;
         case Unplayable::not_on_one_string:
           return name + " is on no string with the note that it is joined to";
       }

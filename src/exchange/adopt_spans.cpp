@@ -107,6 +107,10 @@ class SpanSetter {
   }
 
   void begin(SpanKind kind, const Moment& here, const std::string& number, const Mark& mark) {
+    constexpr std::size_t most_at_once = 8;
+    if (open_.size() >= most_at_once) {
+      return in_.context.losses.left_out(mark.element, measure(here.bar), "a ninth line at once");
+    }
     open_[number] = Open{kind, here, mark.element, measure(here.bar)};
   }
 
@@ -130,23 +134,42 @@ class SpanSetter {
     in_.music.spans.push_back({own.kind, own.first, own.first, {}});
   }
 
-  // Whether a span of the kind has that event.
-  bool covered(SpanKind kind, const Happening& own) const {
+  // Where spans of a kind begin, in order, and how far those up to there reach.
+  struct Reach {
+    Moment first;
+    Moment last;
+  };
+
+  std::vector<Reach> reaches_of(SpanKind kind) const {
+    std::vector<Reach> reaches;
+    for (const lesson::Span& span : in_.music.spans) {
+      if (span.kind == kind) reaches.push_back({span.first, span.last});
+    }
+    std::sort(reaches.begin(), reaches.end(), [](const Reach& a, const Reach& b) { return earlier(a.first, b.first); });
+    for (std::size_t i = 1; i < reaches.size(); ++i) {
+      if (earlier(reaches[i].last, reaches[i - 1].last)) reaches[i].last = reaches[i - 1].last;
+    }
+    return reaches;
+  }
+
+  // Whether a span has that event.
+  bool covered(const std::vector<Reach>& reaches, const Happening& own) const {
     const lesson::Bar& bar = in_.music.bars[static_cast<std::size_t>(own.bar)];
     const Moment begin{own.bar, own.at + bar.begin};
     const Moment end{own.bar, begin.at + own.length};
-    return std::any_of(in_.music.spans.begin(), in_.music.spans.end(), [&](const lesson::Span& span) {
-      return span.kind == kind && earlier(span.first, end) && !earlier(span.last, begin);
-    });
+    const auto after = std::partition_point(reaches.begin(), reaches.end(),
+                                            [&](const Reach& reach) { return earlier(reach.first, end); });
+    return after != reaches.begin() && !earlier((after - 1)->last, begin);
   }
 
   // Events side by side that carry a sign are one span.
   void add_runs(SpanKind kind, const std::function<bool(const Happening&)>& has_sign) {
+    const std::vector<Reach> reaches = reaches_of(kind);
     std::vector<lesson::Span> spans;
     bool open = false;
     for (const Happening& own : in_.happenings) {
       const bool percent = in_.music.bars[static_cast<std::size_t>(own.bar)].same_as_previous;
-      const bool signed_here = !percent && has_sign(own) && !covered(kind, own);
+      const bool signed_here = !percent && has_sign(own) && !covered(reaches, own);
       const Moment here{own.bar, own.at + in_.music.bars[static_cast<std::size_t>(own.bar)].begin};
       if (signed_here && open) spans.back().last = here;
       if (signed_here && !open) spans.push_back({kind, here, here, {}});

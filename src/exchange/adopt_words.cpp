@@ -4,6 +4,7 @@
 #include <array>
 #include <set>
 #include <string_view>
+#include <tuple>
 #include <utility>
 
 #include "exchange/adopt_spans.h"
@@ -116,6 +117,8 @@ class WordSetter {
         if (!text.empty()) bar.sections.push_back({at, text, 0, false, {}});
         return;
       case Mark::Kind::road:
+        if (ways_++ >= most_ways)
+          return context_.losses.left_out(mark.element, measure(index), "a hundred and first way");
         bar.roads.push_back({at, text, 0, false, {}});
         return;
       case Mark::Kind::words:
@@ -156,11 +159,10 @@ class WordSetter {
       constexpr int unnumbered = 1000;
       return std::pair(verse.empty() ? 1 : whole(verse).value_or(unnumbered), verse);
     };
-    for (const TakenMeasure& measure : context_.part.measures) {
-      for (const Symbol& symbol : measure.symbols) {
-        for (const Syllable& syllable : symbol.lyrics) verses.insert(key(syllable.verse));
-      }
+    for (const Happening& own : happenings_) {
+      for (const auto& [at, syllable] : own.lyrics) verses.insert(key(syllable.verse));
     }
+    std::set<std::tuple<int, Rational, int>> there_already;  // by bar, place and verse
     for (const Happening& own : happenings_) {
       const auto index = static_cast<std::size_t>(own.bar);
       for (const auto& [at, syllable] : own.lyrics) {
@@ -168,9 +170,7 @@ class WordSetter {
         const std::string text = lesson::grid_words(syllable.text);
         std::vector<lesson::Word>& lyrics = music_.bars[index].lyrics;
         const Rational there = place(index, at);
-        const bool twice = std::any_of(lyrics.begin(), lyrics.end(), [&](const lesson::Word& other) {
-          return other.row == row && other.at == there;
-        });
+        const bool twice = !there_already.insert({own.bar, there, row}).second;
         if (twice) {
           context_.losses.left_out(syllable.element, own.measure, "the second syllable of a verse at one count");
         } else if (!text.empty()) {
@@ -226,6 +226,8 @@ class WordSetter {
   const Section& section_;
   const std::vector<Happening>& happenings_;
   lesson::Music& music_;
+  static constexpr int most_ways = 100;
+  int ways_ = 0;
   std::optional<std::string> name_;
   bool named_ = false;
 };

@@ -23,7 +23,7 @@ void Losses::lose(source::Code code, const tinyxml2::XMLElement* at, int measure
   });
   if (same == losses_.end()) {
     losses_.push_back({code, range_of(at), what, help, {measure}});
-  } else if (std::find(same->measures.begin(), same->measures.end(), measure) == same->measures.end()) {
+  } else if (same->measures.back() != measure) {
     same->measures.push_back(measure);
   }
 }
@@ -35,6 +35,7 @@ void Losses::lose(source::Code code, const tinyxml2::XMLElement* at, const std::
 void Losses::tell() {
   for (Loss& loss : losses_) {
     std::sort(loss.measures.begin(), loss.measures.end());
+    loss.measures.erase(std::unique(loss.measures.begin(), loss.measures.end()), loss.measures.end());
     const std::string where = loss.measures.empty() ? "" : phrase(loss.measures) + ": ";
     diagnostics_.warning(loss.code, loss.range, where + loss.what, loss.help);
   }

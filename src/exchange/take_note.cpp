@@ -236,6 +236,9 @@ void NoteTaker::read_lyric(const Xml& lyric, Symbol& symbol) {
     if (name == "laughing" || name == "humming") left_out(*e);
   }
   syllable.goes_on = syllabic == "begin" || syllabic == "middle";
+  constexpr std::size_t most_verses = 20;
+  if (symbol.lyrics.size() == most_verses)
+    return losses_.left_out(&lyric, measure_, "a twenty-first syllable of one note");
   if (!syllable.text.empty()) symbol.lyrics.push_back(std::move(syllable));
 }
 

@@ -16,6 +16,12 @@ using source::Code;
 
 namespace {
 
+// What no measure of a lesson comes near, so that no file takes long.
+constexpr int most_staves = 8;
+constexpr std::size_t most_symbols = 1000;
+constexpr std::size_t most_heads = 12;
+constexpr std::size_t most_chords = 100;
+
 // Positions finer than this never come from counts, and sums of them would leave exact arithmetic.
 constexpr std::int64_t finest = 16000000;
 
@@ -120,11 +126,18 @@ class PartTaker {
       return;
     }
     const int staff = whole(text_of(element, "staff")).value_or(1);
+    if (staff < 1 || staff > most_staves) return fail(element, "there is no staff " + std::to_string(staff));
     NoteTaker taker(losses_, index_, attributes_.transposed(staff));
     if (has(element, "grace")) return grace(element, taker, staff);
     const Rational length = duration(element);
     if (lost_) return;
     if (has(element, "chord")) return chord_note(element, taker, length);
+    if (here().symbols.size() == most_symbols) {
+      losses_.error(Code::adopt_too_much, &element, index_, "it has more than 1000 notes and rests",
+                    "take the score in parts");
+      lost_ = true;
+      return;
+    }
     Symbol symbol;
     symbol.staff = staff;
     symbol.voice = text_of(element, "voice");
@@ -146,6 +159,7 @@ class PartTaker {
     if (here().symbols.empty() || here().symbols.back().rest)
       return fail(element, "a note of a chord has none before it");
     Symbol& symbol = here().symbols.back();
+    if (symbol.heads.size() == most_heads) return fail(element, "a chord has more than 12 notes");
     if (length != symbol.length) {
       losses_.error(Code::adopt_polyphony, &element, index_, "the notes of a chord last differently",
                     "a lesson holds one line of music: notes that begin together end together");
@@ -154,7 +168,11 @@ class PartTaker {
     taker.add_event_signs(element, symbol);
   }
 
-  void grace(const Xml& element, NoteTaker& taker, int staff) { graces_[staff].push_back(taker.head(element)); }
+  void grace(const Xml& element, NoteTaker& taker, int staff) {
+    std::vector<Head>& waiting = graces_[staff];
+    if (waiting.size() == most_heads) return losses_.left_out(&element, index_, "a thirteenth grace note to one note");
+    waiting.push_back(taker.head(element));
+  }
 
   void harmony(const Xml& element) {
     const auto chord = chord_of(element, attributes_.transposed(whole(text_of(element, "staff")).value_or(1)));
@@ -163,6 +181,7 @@ class PartTaker {
       const std::string name = kind == nullptr ? "" : " (" + text_of(*kind).substr(0, 40) + ")";
       return losses_.left_out(&element, index_, "a chord symbol" + name);
     }
+    if (here().harmonies.size() == most_chords) return losses_.left_out(&element, index_, "a hundred and first chord");
     if (has(element, "frame")) losses_.left_out(&element, index_, "a chord's `frame`");
     here().harmonies.push_back({std::max(cursor_ + offset(element), Rational(0)), *chord});
   }

@@ -88,6 +88,7 @@ void GridRows::want_spans() {
            std::pair(music_.spans[b].first.bar, music_.spans[b].first.at);
   });
   span_rows_.assign(order.size(), 0);
+  spans_in_.resize(music_.bars.size());
   for (const std::size_t i : order) {
     const Span& span = music_.spans[i];
     int row = 0;
@@ -95,6 +96,7 @@ void GridRows::want_spans() {
     if (row == static_cast<int>(busy_until.size())) busy_until.push_back(0);
     busy_until[row] = span.last.bar;
     span_rows_[i] = row;
+    for (int bar = span.first.bar; bar <= span.last.bar; ++bar) spans_in_[static_cast<std::size_t>(bar)].push_back(i);
     // A dash more than its name: a hairpin needs one.
     want(static_cast<std::size_t>(span.first.bar), Kind::span, row, span.first.at, {0, span_name(span.kind) + "-"});
   }
@@ -164,8 +166,8 @@ std::vector<Rational> GridRows::moments(std::size_t index) const {
   std::set<Rational> all;
   for (const Event& event : bar.events) all.insert(event.at);
   for (const Wanted& wanted : wanted_[index]) all.insert(wanted.at);
-  for (const Span& span : music_.spans) {
-    if (span.last.bar == static_cast<int>(index)) all.insert(span.last.at);
+  for (const std::size_t i : spans_in_[index]) {
+    if (music_.spans[i].last.bar == static_cast<int>(index)) all.insert(music_.spans[i].last.at);
   }
   const std::set<Rational> known = all;
   for (const Rational at : known) all.insert(Rational((at / bar.meter.count()).floor()) * bar.meter.count());
@@ -245,9 +247,9 @@ std::string GridRows::dashes(std::size_t index, std::size_t row, const std::vect
   if (rows_[row].kind != Kind::span) return {};
   const int bar = static_cast<int>(index);
   std::string cell;
-  for (std::size_t i = 0; i < music_.spans.size(); ++i) {
+  for (const std::size_t i : spans_in_[index]) {
     const Span& span = music_.spans[i];
-    if (span_rows_[i] != rows_[row].ordinal || span.first.bar > bar || span.last.bar < bar) continue;
+    if (span_rows_[i] != rows_[row].ordinal) continue;
     if (cell.empty()) cell.assign(static_cast<std::size_t>(width), ' ');
     const auto x_of = [&](Rational at) {
       const auto column = std::find_if(columns.begin(), columns.end(), [&](const auto& own) { return own.at == at; });
@@ -264,10 +266,8 @@ std::string GridRows::dashes(std::size_t index, std::size_t row, const std::vect
 
 bool GridRows::needs_row(std::size_t row, std::size_t bar) const {
   const Row& own = rows_[row];
-  for (std::size_t i = 0; own.kind == Kind::span && i < music_.spans.size(); ++i) {
-    const Span& span = music_.spans[i];
-    const bool here = span.first.bar <= static_cast<int>(bar) && static_cast<int>(bar) <= span.last.bar;
-    if (here && span_rows_[i] >= own.ordinal) return true;
+  for (const std::size_t i : spans_in_[bar]) {
+    if (own.kind == Kind::span && span_rows_[i] >= own.ordinal) return true;
   }
   return std::any_of(wanted_[bar].begin(), wanted_[bar].end(),
                      [&](const Wanted& wanted) { return wanted.kind == own.kind && wanted.ordinal >= own.ordinal; });

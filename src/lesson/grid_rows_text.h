@@ -95,8 +95,9 @@ class GridRows {
   std::vector<std::string> strings_;
   bool play_ = false;
   std::vector<Row> rows_;
-  std::vector<std::vector<Wanted>> wanted_;  // by bar
-  std::vector<int> span_rows_;               // which row of hairpins each span stands in
+  std::vector<std::vector<Wanted>> wanted_;         // by bar
+  std::vector<int> span_rows_;                      // which row of hairpins each span stands in
+  std::vector<std::vector<std::size_t>> spans_in_;  // by bar: the spans that reach into it, in order
 };
 
 }  // namespace fretsheaf::lesson
