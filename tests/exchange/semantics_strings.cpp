@@ -182,8 +182,8 @@ void check_staves_agree(const Timeline& timeline, Complaints& complaints) {
     const MeasureFacts& facts = timeline.measures[m];
     if (facts.staves < 2) continue;
     std::map<int, std::multiset<std::pair<Rational, int>>> sounds;
-    for (const Item& item : timeline.items) {
-      if (item.measure != static_cast<int>(m) || !item.note() || item.rest) continue;
+    for (const Item& item : timeline.in_measure(static_cast<int>(m))) {
+      if (!item.note() || item.rest) continue;
       const auto written = written_midi(*item.element);
       if (!written) continue;
       const auto own = facts.transposed.find(facts.transposed.contains(item.staff) ? item.staff : 0);

@@ -53,8 +53,8 @@ void check_filled(const Timeline& timeline, Complaints& complaints) {
     std::map<int, Lane> lanes;
     const MeasureFacts& facts = timeline.measures[m];
     const std::string where = timeline.place(static_cast<int>(m));
-    for (const Item& item : timeline.items) {
-      if (item.measure != static_cast<int>(m) || !item.note() || item.grace || item.chord) continue;
+    for (const Item& item : timeline.in_measure(static_cast<int>(m))) {
+      if (!item.note() || item.grace || item.chord) continue;
       Lane& lane = lanes[item.staff];
       if (lane.started && lane.voice != item.voice) complaints.push_back(where + "a staff changes its voice");
       if (item.start != lane.reached) {

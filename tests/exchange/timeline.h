@@ -2,9 +2,11 @@
 
 #include <tinyxml2.h>
 
+#include <algorithm>
 #include <initializer_list>
 #include <map>
 #include <optional>
+#include <span>
 #include <string>
 #include <vector>
 
@@ -72,6 +74,12 @@ struct Timeline {
 
   std::string place(int measure) const {
     return "measure " + measures[static_cast<std::size_t>(measure)].number + ": ";
+  }
+  // The items of one measure: they stand in the document's order.
+  std::span<const Item> in_measure(int measure) const {
+    const auto before = [](int limit) { return [limit](const Item& item) { return item.measure < limit; }; };
+    const auto begin = std::partition_point(items.begin(), items.end(), before(measure));
+    return {begin, std::partition_point(begin, items.end(), before(measure + 1))};
   }
   const MeasureFacts& facts(const Item& item) const { return measures[static_cast<std::size_t>(item.measure)]; }
 };
