@@ -204,6 +204,96 @@ void check(const Case& one, bool is_lesson) {
 
 }  // namespace
 
+namespace {
+
+// Whole scores of several measures, and all that is said of them.
+struct Whole {
+  std::string measures;
+  std::string tag;
+  std::string said;
+};
+
+const std::string forward = "<barline location=\"left\"><repeat direction=\"forward\"/></barline>\n";
+const std::string backward = "<barline location=\"right\"><repeat direction=\"backward\"/></barline>\n";
+const std::string in_d = "<attributes><key><fifths>2</fifths><mode>major</mode></key></attributes>\n";
+const std::string quarter = "<metronome><beat-unit>quarter</beat-unit><per-minute>";
+
+std::string ending(const std::string& number, const std::string& location, const std::string& type,
+                   const std::string& repeat = {}) {
+  return "<barline location=\"" + location + "\"><ending number=\"" + number + "\" type=\"" + type + "\"/>" + repeat +
+         "</barline>\n";
+}
+
+const std::vector<Whole> wholes = {
+    {measure(1, plain_attributes + forward + e4) + measure(2, in_d + e4 + backward), "<measure#1",
+     "warning: measure 2: a key that changes inside a repeat is left out\n" + no_sign},
+    {measure(1, plain_attributes + words(quarter + "90</per-minute></metronome>") + e4) +
+         measure(2, words(quarter + "60</per-minute></metronome>") + e4),
+     "<measure#1", "warning: measure 2: a change of tempo is left out\n" + no_sign},
+    {measure(1, plain_attributes + e4) +
+         measure(2, "<sound><swing><first>2</first><second>1</second></swing></sound>\n" + e4),
+     "<measure#1", "warning: measure 2: a change of feel inside a section is left out\n" + no_sign},
+    {measure(17, plain_attributes + e4), "<measure#0",
+     "warning: measure 17: from here on bars are numbered anew, from 1\n"
+     "help: every example of a lesson counts its own bars\n"},
+    {measure(1, plain_attributes + e4 + "<barline location=\"right\"><bar-style>dashed</bar-style></barline>\n") +
+         measure(2, e4),
+     "<barline",
+     "warning: measure 1: its bar line is drawn plain\n"
+     "help: a lesson has plain, double, repeat and final bar lines\n"},
+    {measure(1, plain_attributes + forward + e4) +
+         measure(2, ending("1, 2", "left", "start") + e4 +
+                        ending("1, 2", "right", "stop", "<repeat direction=\"backward\"/>")) +
+         measure(3, ending("3", "left", "start") + e4 + ending("3", "right", "stop")),
+     "<barline#1",
+     "warning: measure 2: the ending 1, 2 is written as 1.\n"
+     "help: a lesson's endings are for one time each, in order\n" +
+         std::string("a.musicxml:17:1: warning: measure 3: the ending 3 is written as 2.\n"
+                     "help: a lesson's endings are for one time each, in order\n")},
+    {measure(1, plain_attributes + forward + ending("1", "left", "start") + e4 +
+                    ending("1", "right", "stop", "<repeat direction=\"backward\"/>")) +
+         measure(2, ending("2", "left", "start") + e4 + ending("2", "right", "discontinue")) + measure(3, e4),
+     "<barline#4",
+     "warning: measure 2: a double bar line ends its ending\nhelp: a lesson's endings last up to a sign\n"},
+};
+
+}  // namespace
+
+TEST_CASE("what a lesson cannot keep of several measures is said where it stands") {
+  for (const Whole& one : wholes) {
+    const std::string score = score_of(one.measures);
+    const auto mark = one.tag.find('#');
+    const std::string place = mark == std::string::npos
+                                  ? place_of(score, one.tag)
+                                  : place_of(score, one.tag.substr(0, mark), one.tag[mark + 1] - '0');
+    bool lesson = false;
+    INFO(score);
+    CHECK(said_of(score, lesson) == place + one.said);
+    CHECK(lesson);
+  }
+}
+
+TEST_CASE("limits of a lesson hold for scores") {
+  bool lesson = false;
+  std::string many = measure(1, plain_attributes + e4);
+  for (int number = 2; number <= 2001; ++number) many += measure(number, e4);
+  CHECK(said_of(score_of(many), lesson) ==
+        "a.musicxml:7:1: error: measure 1: this section has 2001 measures\n"
+        "help: an example of a lesson has up to 2000 bars\n");
+  std::string crowd;
+  for (int i = 0; i < 1001; ++i) crowd += note("E4", 1);
+  CHECK(said_of(score_of(measure(1, plain_attributes + crowd)), lesson) ==
+        "a.musicxml:1009:1: error: measure 1: it has more than 1000 notes and rests\nhelp: take the score in parts\n");
+  std::string chord = note("E4", 16);
+  for (int i = 0; i < 12; ++i) chord += note("E4", 16, "", "<chord/>");
+  CHECK(said_of(score_of(measure(1, plain_attributes + chord)), lesson) ==
+        "a.musicxml:21:1: error: measure 1: a chord has more than 12 notes\n"
+        "help: export the score anew from the program that made it\n");
+  CHECK(said_of(score_of(measure(1, plain_attributes + note("E4", 16, "<staff>9</staff>"))), lesson) ==
+        "a.musicxml:9:1: error: measure 1: there is no staff 9\n"
+        "help: export the score anew from the program that made it\n");
+}
+
 TEST_CASE("what a lesson cannot keep of a score is said where it stands") {
   for (const Case& one : losses) check(one, true);
 }
