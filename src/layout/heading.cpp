@@ -58,13 +58,23 @@ void finish(Block& block, double height, Setter& setter) {
   set_block_gap(block, setter.measures());
 }
 
+// A sign with its name before it.
+Words named(words::Word name, Words sign, Setter& setter) {
+  Words all = setter.type.set(Role::expression, words::word(setter.words, name), Part::tempo_mark);
+  const double x = all.width + label_gap * scale_of(setter);
+  append(all.items, std::move(sign.items), x, 0);
+  all.width = x + sign.width;
+  return all;
+}
+
 // The feel as a sign or as words; empty where the heading says nothing of it.
 Words feel_mark(const score::Example& example, Setter& setter) {
   if (!example.show_feel) return {};
   switch (example.feel) {
     case theory::Feel::swing:
-    case theory::Feel::shuffle:
       return swing_sign({3, 0}, setter.type);
+    case theory::Feel::shuffle:  // played as swing, and named
+      return named(words::Word::shuffle, swing_sign({3, 0}, setter.type), setter);
     case theory::Feel::swing_16:
       return swing_sign({4, 0}, setter.type);
     case theory::Feel::straight:

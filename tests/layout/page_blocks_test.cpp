@@ -139,6 +139,19 @@ TEST_CASE("labels beside their values share their baseline, and their values a l
   CHECK(left > 0);
 }
 
+TEST_CASE("a shuffle is named beside the sign of its swing") {
+  Fixed fixed;
+  score::Example one = example("The pulse");
+  one.show_feel = true;
+  one.feel = theory::Feel::swing;
+  const std::string swing = spelled(layout::example_heading(one, 488, fixed.setter).items);
+  CHECK(swing.find("shuffle") == std::string::npos);
+  one.feel = theory::Feel::shuffle;
+  const Block block = layout::example_heading(one, 488, fixed.setter);
+  CHECK(baseline(block, "shuffle") == 0);
+  CHECK(ink(fixed, block).right <= 488 + 1e-6);
+}
+
 TEST_CASE("with one thing a line, the parts of a heading stand under each other") {
   Fixed fixed;
   fixed.look.one_thing_a_line = true;
