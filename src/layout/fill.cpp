@@ -15,6 +15,7 @@ constexpr double stretch_cost = 15;    // all gaps at their most
 constexpr double blank_cost = 500;     // a page left blank beyond what gaps can fill, times the square of that share
 constexpr double scant_cost = 150;     // a last page with next to nothing on it; less, the nearer it is to
 constexpr double scant_share = 0.33;   // so much of a page
+constexpr double alone_cost = 650;     // a page of one line of music, with others on the pages around it
 constexpr double rounding = 1e-6;
 
 struct Extent {
@@ -42,6 +43,10 @@ double start_of(const Block& block, bool first_page, const PageRoom& room) {
 
 double bottom_of(bool first_page, const PageRoom& room) {
   return first_page ? room.first_bottom : room.bottom;
+}
+
+bool in_one_group(const Block& above, const Block& block) {
+  return !above.nests.empty() && !block.nests.empty() && above.nests.front().id == block.nests.front().id;
 }
 
 // How gaps are set on a page: -1 all at their least, 0 natural, 1 all at their most. A page that no gaps can fill stays
@@ -81,6 +86,11 @@ class Filler {
  private:
   void pages_from(std::size_t begin);
   PagePlan plan(std::size_t begin, std::size_t end) const;
+  // A single block with what goes before and after it in its group on other pages.
+  bool alone(std::size_t begin, std::size_t end) const {
+    return end == begin + 1 && begin > 0 && end < blocks_.size() && in_one_group(blocks_[begin - 1], blocks_[begin]) &&
+           in_one_group(blocks_[begin], blocks_[end]);
+  }
 
   const Blocks& blocks_;
   const PageRoom& room_;
@@ -112,6 +122,7 @@ void Filler::pages_from(std::size_t begin) {
     double cost = best_[begin] + page_cost + page_badness(extent, available, last);
     if (over > rounding) cost += overfull_cost;
     if (!last) cost += block.keep_with_next ? parted_cost : block.part_penalty;
+    if (alone(begin, end)) cost += alone_cost;
     if (cost < best_[end]) {
       best_[end] = cost;
       from_[end] = begin;

@@ -176,6 +176,21 @@ TEST_CASE("but two lines of music stay together, whatever is left blank") {
   CHECK(pages[0].size() == 1);
 }
 
+TEST_CASE("no page holds one line of music alone between pages that have more of it") {
+  // A heading with one line fills the first page; then two lines stand on the next, not one.
+  Blocks blocks = {block(250), block(300), block(300), block(300), block(300), block(60)};
+  blocks[0].keep_with_next = true;
+  for (std::size_t i = 1; i <= 4; ++i) blocks[i].nests = {{7, sheet::Tag::figure, std::nullopt}};
+  blocks[1].part_penalty = blocks[3].part_penalty = 650;
+  blocks[2].part_penalty = 25;
+  blocks[4].part_penalty = 60;
+  const auto pages = fill_pages(blocks, room);
+  REQUIRE(pages.size() == 3);
+  CHECK(pages[0].size() == 2);
+  CHECK(pages[1].size() == 2);
+  CHECK(pages[2].size() == 2);
+}
+
 TEST_CASE("a last page of a few lines takes some along from the page before") {
   // Eleven such lines fill a page; of twelve the last page has more than one.
   Blocks blocks(12, block(44));
