@@ -178,7 +178,7 @@ TEST_CASE("but two lines of music stay together, whatever is left blank") {
 
 TEST_CASE("no page holds one line of music alone between pages that have more of it") {
   // A heading with one line fills the first page; then two lines stand on the next, not one.
-  Blocks blocks = {block(250), block(300), block(300), block(300), block(300), block(60)};
+  Blocks blocks = {block(250), block(300), block(300), block(300), block(300), block(20)};
   blocks[0].keep_with_next = true;
   for (std::size_t i = 1; i <= 4; ++i) blocks[i].nests = {{7, sheet::Tag::figure, std::nullopt}};
   blocks[1].part_penalty = blocks[3].part_penalty = 650;
