@@ -11,12 +11,13 @@
 namespace fretsheaf::layout {
 namespace {
 
-constexpr double line_clear = 13;        // ink to ink between lines of music
-constexpr double heading_clear = 16;     // ink to ink between a heading and its music
+constexpr double line_clear = 0.3;       // ink to ink between lines of music, as a share of their gap
+constexpr double heading_clear = 0.52;   // ink to ink between a heading and its music, as a share of their gap
 constexpr std::size_t short_intro = 12;  // lines; a longer one may be parted in its middle
 
-// What a page break hurts: after the first of several lines and before the last it leaves a line alone.
-constexpr double lone_line_penalty = 120;
+// What a page break hurts: after the first of several lines and before the last it leaves a line alone, between two it
+// leaves both, which is worse than another page.
+constexpr double lone_line_penalty = 650;
 constexpr double line_penalty = 25;
 constexpr double after_music_penalty = 60;  // from the example's own ladder and notes
 
@@ -35,17 +36,18 @@ void set_gaps(Blocks& lines, const templates::Measures& m) {
   for (std::size_t i = 0; i < lines.size(); ++i) {
     Block& line = lines[i];
     if (i == 0) {
+      const double clear = heading_clear * m.heading_to_chord;
       // Where there is no chord row the ink begins below the origin: what counts is the ink then.
-      line.gap = line.ascent > 0 ? m.heading_to_chord : heading_clear + 8 + line.ascent;
-      line.gap_least = line.gap - 5;
-      line.gap_most = line.gap + 4;
-      line.clearance = heading_clear;
+      line.gap = line.ascent > 0 ? m.heading_to_chord : 1.5 * clear + line.ascent;
+      line.gap_least = line.gap - 0.3 * clear;
+      line.gap_most = line.gap + 0.25 * clear;
+      line.clearance = clear;
     } else {
       const double lift = std::min(0.0, line.ascent);
       line.gap = m.line_gap + lift;
       line.gap_least = m.line_gap_least + lift;
       line.gap_most = m.line_gap_most + lift;
-      line.clearance = line_clear;
+      line.clearance = line_clear * m.line_gap;
     }
   }
 }
@@ -53,8 +55,8 @@ void set_gaps(Blocks& lines, const templates::Measures& m) {
 void set_penalties(Blocks& lines) {
   const std::size_t n = lines.size();
   for (std::size_t i = 0; i < n; ++i) {
-    const bool leaves_one = n > 1 && (i == 0 || i + 2 == n);
-    lines[i].part_penalty = leaves_one ? lone_line_penalty : line_penalty;
+    const int alone = (i == 0 ? 1 : 0) + (i + 2 == n ? 1 : 0);
+    lines[i].part_penalty = alone > 0 ? alone * lone_line_penalty : line_penalty;
   }
   if (n > 0) lines.back().part_penalty = after_music_penalty;
 }

@@ -12,9 +12,10 @@ constexpr double parted_cost = 1e6;    // blocks that belong together
 constexpr double overfull_cost = 1e9;  // ink beyond the page
 constexpr double shrink_cost = 25;     // all gaps at their least
 constexpr double stretch_cost = 15;    // all gaps at their most
-constexpr double blank_cost = 60;      // a page left blank, in proportion, beyond what gaps can fill
-constexpr double scant_cost = 80;      // a last page with next to nothing on it
-constexpr double scant_share = 0.12;
+constexpr double blank_cost = 500;     // a page left blank beyond what gaps can fill, times the square of that share
+constexpr double scant_cost = 150;     // a last page with next to nothing on it; less, the nearer it is to
+constexpr double scant_share = 0.33;   // so much of a page
+constexpr double alone_cost = 650;     // a page of one line of music, with others on the pages around it
 constexpr double rounding = 1e-6;
 
 struct Extent {
@@ -40,6 +41,14 @@ double start_of(const Block& block, bool first_page, const PageRoom& room) {
   return std::max(room.later_origin, room.later_top + block.ascent);
 }
 
+double bottom_of(bool first_page, const PageRoom& room) {
+  return first_page ? room.first_bottom : room.bottom;
+}
+
+bool in_one_group(const Block& above, const Block& block) {
+  return !above.nests.empty() && !block.nests.empty() && above.nests.front().id == block.nests.front().id;
+}
+
 // How gaps are set on a page: -1 all at their least, 0 natural, 1 all at their most. A page that no gaps can fill stays
 // the nearer to natural, the more of it is blank: it would gain nothing by being drawn apart.
 double setting_of(const Extent& extent, double available) {
@@ -56,9 +65,12 @@ double setting_of(const Extent& extent, double available) {
 double page_badness(const Extent& extent, double available, bool last) {
   const double setting = setting_of(extent, available);
   if (setting < 0) return shrink_cost * setting * setting;
-  if (last) return extent.natural < scant_share * available ? scant_cost : 0;
+  if (last) {
+    const double lacking = std::max(0.0, 1 - extent.natural / (scant_share * available));
+    return scant_cost * lacking * lacking;
+  }
   const double blank = (available - extent.most) / available;
-  return blank > 0 ? stretch_cost + blank_cost * blank : stretch_cost * setting * setting;
+  return blank > 0 ? stretch_cost + blank_cost * blank * blank : stretch_cost * setting * setting;
 }
 
 class Filler {
@@ -74,6 +86,11 @@ class Filler {
  private:
   void pages_from(std::size_t begin);
   PagePlan plan(std::size_t begin, std::size_t end) const;
+  // A single block with what goes before and after it in its group on other pages.
+  bool alone(std::size_t begin, std::size_t end) const {
+    return end == begin + 1 && begin > 0 && end < blocks_.size() && in_one_group(blocks_[begin - 1], blocks_[begin]) &&
+           in_one_group(blocks_[begin], blocks_[end]);
+  }
 
   const Blocks& blocks_;
   const PageRoom& room_;
@@ -94,7 +111,7 @@ void Filler::pages_from(std::size_t begin) {
       extent.most += gap.most;
     }
     extent.add(block.height);
-    const double available = room_.bottom - start - block.descent;
+    const double available = bottom_of(begin == 0, room_) - start - block.descent;
     const double over = extent.least - available;
     if (over > rounding && end > begin + 1) {
       // A block that hangs less far down may yet fit, but none once the page is far over.
@@ -105,6 +122,7 @@ void Filler::pages_from(std::size_t begin) {
     double cost = best_[begin] + page_cost + page_badness(extent, available, last);
     if (over > rounding) cost += overfull_cost;
     if (!last) cost += block.keep_with_next ? parted_cost : block.part_penalty;
+    if (alone(begin, end)) cost += alone_cost;
     if (cost < best_[end]) {
       best_[end] = cost;
       from_[end] = begin;
@@ -125,7 +143,7 @@ PagePlan Filler::plan(std::size_t begin, std::size_t end) const {
     }
     extent.add(blocks_[i].height);
   }
-  double setting = setting_of(extent, room_.bottom - y - blocks_[end - 1].descent);
+  double setting = setting_of(extent, bottom_of(begin == 0, room_) - y - blocks_[end - 1].descent);
   if (end == blocks_.size()) setting = std::min(setting, 0.0);
   for (std::size_t i = begin; i < end; ++i) {
     if (i > begin) {

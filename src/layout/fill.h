@@ -12,7 +12,8 @@ struct PageRoom {
   double first_top = 0;     // page 1: no ink above it
   double later_top = 0;     // pages after it: no ink above it,
   double later_origin = 0;  // and no first origin above this
-  double bottom = 0;        // no ink below it
+  double first_bottom = 0;  // page 1: no ink below it
+  double bottom = 0;        // pages after it: no ink below it
 };
 
 // A block's origin on its page.

@@ -1,11 +1,7 @@
 #pragma once
 
-#include <string>
-#include <vector>
-
-#include "layout/fill.h"
-#include "layout/prose.h"
-#include "score/score.h"
+#include "lesson/lesson.h"
+#include "template/template.h"
 
 namespace fretsheaf::layout {
 
@@ -24,36 +20,5 @@ struct Frame {
 
 // Letter keeps A4's text width, with what it is wider shared by both margins.
 Frame make_frame(lesson::Paper paper, const templates::Template& look);
-
-// The three texts at a page's foot, the rule above them, and from page 2 the running head.
-class Furniture {
- public:
-  // `pages` is the greatest number of pages that the page number must have room for.
-  Furniture(const score::Score& score, const Frame& frame, int pages, Setter& setter);
-
-  // The room that it leaves for blocks.
-  PageRoom room() const;
-  // For page `page`, from 0, of `pages`; x = 0 is the text's left edge, y the page's own. Artifacts all.
-  std::vector<sheet::Item> items(int page, int pages) const;
-
- private:
-  void arrange(int pages);
-  std::string filled(const std::string& pattern, int page, int pages) const;
-  std::vector<TextLine> lines(const std::string& text, double width) const;
-  void put_centre(std::vector<sheet::Item>& items, TextLine line, double x, double y) const;
-  void put_footer(std::vector<sheet::Item>& items, int page, int pages) const;
-  void put_running_head(std::vector<sheet::Item>& items) const;
-
-  const score::Score& score_;
-  Frame frame_;
-  Setter& setter_;
-  double left_width_ = 0;  // the measure of the left text
-  int left_rows_ = 1;
-  bool centre_below_ = false;  // in rows of its own
-  int rows_ = 1;
-};
-
-// An address as people read it: without its scheme, "www." and a last slash.
-std::string bare_address(const std::string& uri);
 
 }  // namespace fretsheaf::layout

@@ -13,11 +13,14 @@ namespace {
 using sheet::Part;
 using templates::Role;
 
-constexpr double label_gap = 8;     // between "EXAMPLE 1" and the title
-constexpr double hint_gap = 8.5;    // between a title and its hint
-constexpr double signs_gap = 16;    // between the tempo and the feel, and from the title to either
-constexpr double block_clear = 14;  // ink to ink above a heading
-constexpr double leading = 1.3;     // of the heading's size, where a title takes two lines
+// For a heading of 14 points; others in proportion.
+constexpr double natural_size = 14;
+constexpr double label_gap = 8;        // between "EXAMPLE 1" and the title
+constexpr double hint_gap = 8.5;       // between a title and its hint
+constexpr double signs_gap = 16;       // between the tempo and the feel, and from the title to either
+constexpr double leading = 1.3;        // of the heading's size, from line to line
+constexpr double stacked_signs = 1.2;  // of that leading, to signs on a line of their own
+constexpr double block_clear = 0.39;   // ink to ink above a heading, as a share of the gap
 
 void append(std::vector<sheet::Item>& to, std::vector<sheet::Item> from, double x, double y) {
   sheet::translate(from, x, y);
@@ -29,6 +32,15 @@ sheet::Group group(sheet::Tag tag, std::vector<sheet::Item> items) {
   group.tag = tag;
   group.items = std::move(items);
   return group;
+}
+
+double scale_of(Setter& setter) {
+  return setter.type.look().style(Role::heading).size / natural_size;
+}
+
+// Whether each part of a heading has a line of its own.
+bool alone(Setter& setter) {
+  return setter.type.look().one_thing_a_line;
 }
 
 double leading_of(Setter& setter) {
@@ -46,13 +58,23 @@ void finish(Block& block, double height, Setter& setter) {
   set_block_gap(block, setter.measures());
 }
 
+// A sign with its name before it.
+Words named(words::Word name, Words sign, Setter& setter) {
+  Words all = setter.type.set(Role::expression, words::word(setter.words, name), Part::tempo_mark);
+  const double x = all.width + label_gap * scale_of(setter);
+  append(all.items, std::move(sign.items), x, 0);
+  all.width = x + sign.width;
+  return all;
+}
+
 // The feel as a sign or as words; empty where the heading says nothing of it.
 Words feel_mark(const score::Example& example, Setter& setter) {
   if (!example.show_feel) return {};
   switch (example.feel) {
     case theory::Feel::swing:
-    case theory::Feel::shuffle:
       return swing_sign({3, 0}, setter.type);
+    case theory::Feel::shuffle:  // played as swing, and named
+      return named(words::Word::shuffle, swing_sign({3, 0}, setter.type), setter);
     case theory::Feel::swing_16:
       return swing_sign({4, 0}, setter.type);
     case theory::Feel::straight:
@@ -72,7 +94,7 @@ void set_block_gap(Block& block, const templates::Measures& measures) {
   block.gap = measures.block_gap;
   block.gap_least = measures.block_gap_least;
   block.gap_most = measures.block_gap_most;
-  block.clearance = block_clear;
+  block.clearance = block_clear * measures.block_gap;
 }
 
 Block section_heading(const std::string& title, const std::string& hint, double width, Setter& setter) {
@@ -89,10 +111,10 @@ Block section_heading(const std::string& title, const std::string& hint, double 
   }
   block.items.emplace_back(group(sheet::Tag::heading2, std::move(items)));
   if (!hint.empty()) {
-    double x = end + hint_gap;
+    double x = end + hint_gap * scale_of(setter);
     std::vector<TextLine> beside =
         set_plain(hint, width, {Role::caption, 1, Part::text, setter.language, {}}, setter.type);
-    const bool fits = beside.size() == 1 && x + beside.front().width <= width;
+    const bool fits = beside.size() == 1 && x + beside.front().width <= width && !alone(setter);
     std::vector<sheet::Item> words;
     if (!fits) x = 0;
     for (TextLine& line : beside) {
@@ -105,40 +127,64 @@ Block section_heading(const std::string& title, const std::string& hint, double 
   return block;
 }
 
+namespace {
+
+// The tempo and the feel side by side; `width` is theirs together.
+struct Signs {
+  std::vector<sheet::Item> items;
+  double width = 0;
+
+  void add(Words sign, double gap) {
+    if (sign.items.empty()) return;
+    if (width > 0) width += gap;
+    append(items, std::move(sign.items), width, 0);
+    width += sign.width;
+  }
+};
+
+Signs signs_of(const score::Example& example, Setter& setter) {
+  Signs signs;
+  const double gap = signs_gap * scale_of(setter);
+  if (example.tempo) signs.add(tempo_sign(*example.tempo, setter.type), gap);
+  signs.add(feel_mark(example, setter), gap);
+  return signs;
+}
+
+// "EXAMPLE 1", in the accent colour.
+Words label_of(const score::Example& example, Setter& setter) {
+  const templates::Rgb accent = setter.type.look().accent;
+  return setter.type.set(Role::example_label,
+                         words::fill_number(setter.words, words::Word::example_caps, example.number), Part::heading,
+                         {accent.red, accent.green, accent.blue});
+}
+
+}  // namespace
+
 Block example_heading(const score::Example& example, double width, Setter& setter) {
-  Type& type = setter.type;
   Block block;
-  std::vector<sheet::Item> signs;
-  double right = width;
-  if (Words feel = feel_mark(example, setter); !feel.items.empty()) {
-    right -= feel.width;
-    append(signs, std::move(feel.items), right, 0);
-    right -= signs_gap;
-  }
-  if (example.tempo) {
-    Words tempo = tempo_sign(*example.tempo, type);
-    right -= tempo.width;
-    append(signs, std::move(tempo.items), right, 0);
-    right -= signs_gap;
-  }
-  const templates::Rgb accent = type.look().accent;
-  Words label =
-      type.set(Role::example_label, words::fill_number(setter.words, words::Word::example_caps, example.number),
-               Part::heading, {accent.red, accent.green, accent.blue});
-  const double x = label.width + label_gap;
+  Signs signs = signs_of(example, setter);
+  Words label = label_of(example, setter);
+  const bool stacked = alone(setter);
+  const double x = stacked ? 0 : label.width + label_gap * scale_of(setter);
+  const double signs_room = stacked || signs.items.empty() ? 0 : signs.width + signs_gap * scale_of(setter);
   std::vector<sheet::Item> items = std::move(label.items);
   ParagraphStyle style;
   style.role_of = [](const score::Run&) { return Role::heading; };
   style.part = Part::heading;
   style.language = setter.language;
   double y = 0;
-  std::vector<TextLine> lines = set_paragraph(example.title, std::max(right - x, 60.0), style, type);
+  std::vector<TextLine> lines =
+      set_paragraph(example.title, std::max(width - signs_room - x, 60.0), style, setter.type);
   for (std::size_t i = 0; i < lines.size(); ++i) {
-    y = static_cast<double>(i) * leading_of(setter);
+    if (i > 0 || stacked) y += leading_of(setter);
     append(items, std::move(lines[i].items), x, y);
   }
   block.items.emplace_back(group(sheet::Tag::heading2, std::move(items)));
-  if (!signs.empty()) block.items.emplace_back(group(sheet::Tag::paragraph, std::move(signs)));
+  if (!signs.items.empty()) {
+    if (stacked) y += stacked_signs * leading_of(setter);
+    sheet::translate(signs.items, stacked ? 0 : width - signs.width, stacked ? y : 0);
+    block.items.emplace_back(group(sheet::Tag::paragraph, std::move(signs.items)));
+  }
   finish(block, y, setter);
   return block;
 }

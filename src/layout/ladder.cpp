@@ -14,11 +14,13 @@ using sheet::Part;
 using templates::Measures;
 using templates::Role;
 
-constexpr double rail = 0.9;
-constexpr double box_line = 0.7;
-constexpr double rung_end = 8;  // from the last box to the next rung
-constexpr double widest = 1.7;  // a rung's place, in natural ones
+// Shares of a box's side.
+constexpr double rail = 0.1;
+constexpr double box_line = 0.078;
+constexpr double rung_end = 0.89;  // from the last box to the next rung
+constexpr double widest = 1.7;     // a rung's place, in natural ones
 constexpr double rounding = 1e-6;
+constexpr double parted_penalty = 150;  // a page break between the rows of a ladder
 
 // How the rungs of a ladder stand.
 struct Rungs {
@@ -33,11 +35,12 @@ struct Rungs {
 Rungs arrange(const score::Ladder& ladder, double width, const Measures& m) {
   Rungs rungs;
   const int passes = std::max(1, ladder.passes);
-  const double room = width - m.ladder_first_box - rung_end - m.ladder_box;
+  const double end = rung_end * m.ladder_box;
+  const double room = width - m.ladder_first_box - end - m.ladder_box;
   rungs.boxes_in_row = std::clamp(1 + static_cast<int>(std::floor(room / m.ladder_box_pitch)), 1, passes);
   rungs.box_rows = (passes + rungs.boxes_in_row - 1) / rungs.boxes_in_row;
   rungs.height = m.ladder_height + (rungs.box_rows - 1) * m.ladder_box_pitch;
-  const double needed = m.ladder_first_box + (rungs.boxes_in_row - 1) * m.ladder_box_pitch + m.ladder_box + rung_end;
+  const double needed = m.ladder_first_box + (rungs.boxes_in_row - 1) * m.ladder_box_pitch + m.ladder_box + end;
   const int fit = std::max(1, static_cast<int>(std::floor((width + rounding) / needed)));
   const int count = std::max(1, static_cast<int>(ladder.rungs.size()));
   rungs.rows = (count + fit - 1) / fit;
@@ -52,7 +55,7 @@ sheet::Path tick_box(double x, double y, double side) {
   sheet::Path path;
   path.part = Part::ladder;
   path.stroke = sheet::Color{};
-  path.stroke_width = box_line;
+  path.stroke_width = box_line * side;
   path.segments = {{Kind::move, {x, y}, {}, {}},
                    {Kind::line, {x + side, y}, {}, {}},
                    {Kind::line, {x + side, y + side}, {}, {}},
@@ -61,8 +64,8 @@ sheet::Path tick_box(double x, double y, double side) {
   return path;
 }
 
-void put_rule(Block& block, sheet::Point from, sheet::Point to) {
-  block.items.emplace_back(sheet::Rule{Part::ladder, from, to, rail, sheet::Color{}, 0, 0});
+void put_rule(Block& block, sheet::Point from, sheet::Point to, const Measures& m) {
+  block.items.emplace_back(sheet::Rule{Part::ladder, from, to, rail * m.ladder_box, sheet::Color{}, 0, 0});
 }
 
 void put_rung(Block& block, int tempo, int passes, const Rungs& rungs, double x, Setter& setter) {
@@ -103,11 +106,11 @@ Blocks ladder_blocks(const score::Ladder& ladder, double width, Setter& setter) 
     Block row;
     row.height = rungs.height;
     row.gap = row.gap_least = row.gap_most = first == 0 ? m.heading_to_ladder : m.ladder_row_gap;
-    row.part_penalty = 70;
-    put_rule(row, {0, 0}, {columns * rungs.width, 0});
-    put_rule(row, {0, rungs.height}, {columns * rungs.width, rungs.height});
+    row.part_penalty = parted_penalty;
+    put_rule(row, {0, 0}, {columns * rungs.width, 0}, m);
+    put_rule(row, {0, rungs.height}, {columns * rungs.width, rungs.height}, m);
     for (int i = 0; i < columns; ++i) {
-      if (i > 0) put_rule(row, {i * rungs.width, 0}, {i * rungs.width, rungs.height});
+      if (i > 0) put_rule(row, {i * rungs.width, 0}, {i * rungs.width, rungs.height}, m);
       put_rung(row, ladder.rungs[static_cast<std::size_t>(first) + static_cast<std::size_t>(i)],
                std::max(1, ladder.passes), rungs, i * rungs.width, setter);
     }

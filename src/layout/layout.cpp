@@ -8,6 +8,7 @@
 #include "layout/example_blocks.h"
 #include "layout/fill.h"
 #include "layout/frame.h"
+#include "layout/furniture.h"
 #include "layout/ladder.h"
 #include "layout/missing.h"
 #include "layout/title_block.h"
@@ -78,6 +79,9 @@ std::vector<Short> Flow::shorts_after(const score::Example& example) {
                  plain ? std::string() : words::fill_number(setter_.words, words::Word::example, example.number)));
   }
   if (last && !score_.practice.empty()) shorts.push_back(practice(score_.practice, {}));
+  if (setter_.type.look().one_thing_a_line) {
+    for (Short& one : shorts) one.narrow.reset();
+  }
   return shorts;
 }
 
@@ -94,6 +98,12 @@ Blocks Flow::blocks() {
   return blocks;
 }
 
+void place_cautions(const Furniture& furniture, Assembly& assembly, double left) {
+  Block block;
+  block.items = furniture.cautions();
+  if (!block.items.empty()) assembly.place(std::move(block), left, 0);
+}
+
 sheet::Page make_page(const PagePlan& plan, Blocks& blocks, int number, int pages, const Frame& frame,
                       const Furniture& furniture, std::vector<sheet::Bookmark>& bookmarks) {
   const double left = frame.text_left(number);
@@ -105,15 +115,16 @@ sheet::Page make_page(const PagePlan& plan, Blocks& blocks, int number, int page
     Block& block = blocks[placed.block];
     if (block.bookmark) bookmarks.push_back({*block.bookmark, number, placed.y - std::max(0.0, block.ascent)});
     assembly.place(std::move(block), left, placed.y);
+    // They stand at the foot, but are read after the title, before anything is played.
+    if (number == 0 && placed.block == 0) place_cautions(furniture, assembly, left);
   }
   page.items = assembly.take();
-  std::vector<sheet::Item> around = furniture.items(number, pages);
-  sheet::translate(around, left, 0);
-  // The running head is read before the page, the footer after it.
-  if (around.size() > 1) {
-    page.items.insert(page.items.begin(), std::move(around.front()));
-  }
-  page.items.push_back(std::move(around.back()));
+  std::vector<sheet::Item> head = furniture.head(number, pages);
+  std::vector<sheet::Item> foot = furniture.foot(number, pages);
+  sheet::translate(head, left, 0);
+  sheet::translate(foot, left, 0);
+  page.items.insert(page.items.begin(), head.begin(), head.end());
+  page.items.insert(page.items.end(), foot.begin(), foot.end());
   return page;
 }
 

@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <cstddef>
 #include <string>
+#include <string_view>
 
 #include "layout/music_signs.h"
 
@@ -61,10 +62,14 @@ class Setting {
     }
     this->text(role, plain, y);
   }
-  void name(Role role, const theory::NoteName& name) {
-    const std::string text = name.to_string();
-    this->text(role, text.substr(0, 1));
-    for (const char letter : text.substr(1)) sign(role, letter);
+  // A root as it is printed: letters, then ♭ or ♯.
+  void name(Role role, const std::string& name) {
+    constexpr std::size_t sign_bytes = std::string_view("♭").size();
+    const std::size_t letters = std::min(name.find("♭"), name.find("♯"));
+    this->text(role, name.substr(0, letters));
+    for (std::size_t at = letters; at < name.size(); at += sign_bytes) {
+      sign(role, name.compare(at, sign_bytes, "♭") == 0 ? 'b' : '#');
+    }
   }
   void space(double width) { x_ += width; }
   // The size of what follows; nothing is set smaller than the template allows.
@@ -82,29 +87,29 @@ class Setting {
   Layer layer_;
 };
 
-void add_chord(Setting& setting, const theory::Chord& chord) {
+void add_chord(Setting& setting, const theory::Chord& chord, const score::Naming& naming) {
   const theory::ChordSymbolParts parts = theory::symbol_parts(chord);
-  setting.name(Role::chord, parts.root);
+  setting.name(Role::chord, score::chord_root(parts.root, naming));
   setting.text(Role::chord, parts.on_line);
   if (!parts.raised.empty()) setting.space(0.04 * setting.size(Role::chord));
   setting.figures(Role::chord_raised, parts.raised, -raise * setting.size(Role::chord));
   if (!parts.bass) return;
   setting.text(Role::chord, "/");
-  setting.name(Role::chord, *parts.bass);
+  setting.name(Role::chord, score::chord_root(*parts.bass, naming));
 }
 
 }  // namespace
 
-Layer chord_symbol(Type& type, const theory::Chord& chord, double size_factor) {
+Layer chord_symbol(Type& type, const theory::Chord& chord, const score::Naming& naming, double size_factor) {
   Setting setting(type, Part::chord_symbol, size_factor);
-  add_chord(setting, chord);
+  add_chord(setting, chord, naming);
   return setting.take();
 }
 
 Layer chord_mark(const Context& context, const score::ChordMark& mark) {
   Setting setting(context.type, Part::chord_symbol);
   if (mark.chord) {
-    add_chord(setting, *mark.chord);
+    add_chord(setting, *mark.chord, context.score.naming);
   } else {
     setting.text(Role::chord, "N.C.");
   }
@@ -113,7 +118,7 @@ Layer chord_mark(const Context& context, const score::ChordMark& mark) {
     setting.space(0.25 * setting.size(Role::chord));
     setting.scale(fingered_scale);
     setting.text(Role::chord, "(");
-    add_chord(setting, *mark.fingered);
+    add_chord(setting, *mark.fingered, context.score.naming);
     setting.text(Role::chord, ")");
   }
   Layer layer = setting.take();

@@ -42,7 +42,7 @@ double tab_stem_tip(const Context& context);
 // A chord symbol, its left edge where a slash's is, y = 0 the baseline.
 Layer chord_mark(const Context& context, const score::ChordMark& mark);
 // The same from x = 0, for charts.
-Layer chord_symbol(Type& type, const theory::Chord& chord, double size_factor = 1);
+Layer chord_symbol(Type& type, const theory::Chord& chord, const score::Naming& naming, double size_factor = 1);
 
 // Label texts, y = 0 the baseline; accidentals in the music font, hung beside a centred figure or letter.
 Layer degree_label(const Context& context, const std::string& degrees);

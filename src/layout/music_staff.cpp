@@ -63,7 +63,9 @@ void add_string_letters(Layer& layer, const Context& context) {
   for (int i = 0; i < context.strings; ++i) {
     const std::string& name = context.score.string_letters[static_cast<std::size_t>(i)];
     const Words letter = context.type.set(Role::string_letter, name, Part::string_letter);
-    layer.centred(letter, -0.9375 * context.tab, i * context.tab + cap / 2);
+    // A syllable is wider than a letter, and keeps off the staff all the same.
+    const double centre = std::max(0.9375 * context.tab, letter.width / 2 + 0.4 * context.tab);
+    layer.centred(letter, -centre, i * context.tab + cap / 2);
   }
 }
 

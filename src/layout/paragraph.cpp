@@ -144,6 +144,8 @@ TextLine Paragraph::line(Stretch s) {
     if (begin < end) add_run(line, runs_[i], std::string_view(text_).substr(begin, end - begin));
   }
   if (const auto ink = ink_of(line.items, type_)) {
+    // A letter that leans or swings out to the left of its origin begins at the margin all the same.
+    if (ink->left < 0) sheet::translate(line.items, -ink->left, 0);
     line.ascent = -ink->top;
     line.descent = ink->bottom;
   }

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "layout/pattern.h"
 #include "words/words.h"
 
 namespace fretsheaf::layout {
@@ -17,6 +18,22 @@ constexpr double name_share = 0.66;        // of the width: where the name's lin
 constexpr double field_gap = 6;            // from a field's word to its line
 constexpr double field_drop = 2;           // of the line under the word's baseline
 
+constexpr double beside_gap = 0.6;  // from a label to the value beside it, of the value's size
+
+templates::FactName name_of(score::Fact::Kind kind) {
+  switch (kind) {
+    case score::Fact::Kind::key:
+      return templates::FactName::key;
+    case score::Fact::Kind::meter:
+      return templates::FactName::meter;
+    case score::Fact::Kind::tuning:
+      return templates::FactName::tuning;
+    case score::Fact::Kind::capo:
+      break;
+  }
+  return templates::FactName::capo;
+}
+
 class TitleBlock {
  public:
   TitleBlock(const score::Heading& heading, double width, Setter& setter)
@@ -25,11 +42,13 @@ class TitleBlock {
   Block make();
 
  private:
-  void meta();
+  void put_part(templates::HeadPart part);
+  void top_line();
   void title();
   void subtitle();
   void facts();
   void fact_row(std::size_t begin, std::size_t end);
+  double value_indent(const score::Fact& fact);
   double fact_width(const score::Fact& fact);
   void name_line();
   void field(words::Word word, double left, double right);
@@ -42,6 +61,7 @@ class TitleBlock {
   Type& type_;
   const templates::Measures& m_;
   Block block_;
+  std::vector<score::Fact> facts_;
   double y_ = 0;       // the last baseline
   bool empty_ = true;  // nothing above yet
 };
@@ -58,11 +78,13 @@ std::vector<TextLine> TitleBlock::lines_of(const std::string& text, Role role, d
   return set_plain(text, width_, {role, scale, Part::heading, setter_.language, {}}, type_);
 }
 
-void TitleBlock::meta() {
-  for (TextLine& line : lines_of(meta_line(heading_, true), Role::meta)) {
-    y_ += empty_ ? m_.meta : 1.4 * type_.look().style(Role::meta).size;
+void TitleBlock::top_line() {
+  bool first = true;
+  for (TextLine& line : lines_of(filled_pattern(type_.look().top_line, heading_), Role::meta)) {
+    const double before = empty_ ? m_.meta : m_.title_to_top_line;
+    y_ += first ? before : 1.4 * type_.look().style(Role::meta).size;
     put(std::move(line.items), 0, y_, Tag::paragraph);
-    empty_ = false;
+    empty_ = first = false;
   }
 }
 
@@ -85,45 +107,65 @@ void TitleBlock::title() {
 void TitleBlock::subtitle() {
   bool first = true;
   for (TextLine& line : lines_of(score::plain(heading_.subtitle), Role::subtitle)) {
-    y_ += first ? m_.title_to_subtitle : m_.subtitle_leading;
+    const double before = empty_ ? line.ascent : m_.title_to_subtitle;
+    y_ += first ? before : m_.subtitle_leading;
     put(std::move(line.items), 0, y_, Tag::paragraph);
-    first = false;
+    empty_ = first = false;
   }
 }
 
+// How far right of its label a value stands: at one place for all where each has a row of its own.
+double TitleBlock::value_indent(const score::Fact& fact) {
+  if (!type_.look().labels_beside) return 0;
+  double label = type_.width(Role::fact_label, fact.label);
+  if (type_.look().one_thing_a_line) {
+    for (const score::Fact& other : facts_) label = std::max(label, type_.width(Role::fact_label, other.label));
+  }
+  return label + beside_gap * type_.look().style(Role::fact_value).size;
+}
+
 double TitleBlock::fact_width(const score::Fact& fact) {
-  return std::max(type_.width(Role::fact_label, fact.label), type_.width(Role::fact_value, score::plain(fact.value)));
+  return std::max(type_.width(Role::fact_label, fact.label),
+                  value_indent(fact) + type_.width(Role::fact_value, score::plain(fact.value)));
 }
 
 void TitleBlock::fact_row(std::size_t begin, std::size_t end) {
-  y_ += m_.title_to_facts;
+  const bool beside = type_.look().labels_beside;
+  y_ += begin > 0 && beside ? m_.fact_label_to_value : m_.title_to_facts;
+  const double drop = beside ? 0 : m_.fact_label_to_value;
   double x = 0;
   for (std::size_t i = begin; i < end; ++i) {
-    const score::Fact& fact = heading_.facts[i];
+    const score::Fact& fact = facts_[i];
     Words label = type_.set(Role::fact_label, fact.label, Part::text);
     sheet::translate(label.items, x, y_);
     Words value = type_.set(Role::fact_value, score::plain(fact.value), Part::text);
-    sheet::translate(value.items, x, y_ + m_.fact_label_to_value);
+    sheet::translate(value.items, x + value_indent(fact), y_ + drop);
     for (sheet::Item& item : value.items) label.items.push_back(std::move(item));
     put(std::move(label.items), 0, 0, Tag::paragraph);
     x += fact_width(fact) + m_.fact_gap;
   }
-  y_ += m_.fact_label_to_value;
+  y_ += drop;
 }
 
+// The template's facts in its order, as many to a row as fit.
 void TitleBlock::facts() {
+  for (const templates::FactName name : type_.look().facts) {
+    for (const score::Fact& fact : heading_.facts) {
+      if (name_of(fact.kind) == name) facts_.push_back(fact);
+    }
+  }
   std::size_t begin = 0;
   double x = 0;
-  for (std::size_t i = 0; i < heading_.facts.size(); ++i) {
-    const double width = fact_width(heading_.facts[i]);
-    if (i > begin && x + width > width_) {
+  for (std::size_t i = 0; i < facts_.size(); ++i) {
+    const double width = fact_width(facts_[i]);
+    if (i > begin && (x + width > width_ || type_.look().one_thing_a_line)) {
       fact_row(begin, i);
       begin = i;
       x = 0;
     }
     x += width + m_.fact_gap;
   }
-  if (begin < heading_.facts.size()) fact_row(begin, heading_.facts.size());
+  if (begin < facts_.size()) fact_row(begin, facts_.size());
 }
 
 void TitleBlock::field(words::Word word, double left, double right) {
@@ -136,15 +178,27 @@ void TitleBlock::field(words::Word word, double left, double right) {
 
 void TitleBlock::name_line() {
   y_ += m_.facts_to_name_line;
-  field(words::Word::name, 0, name_share * width_ - m_.column_gutter / 2);
-  field(words::Word::date, name_share * width_ + m_.column_gutter / 2, width_);
+  const bool alone = type_.look().one_thing_a_line;
+  field(words::Word::name, 0, alone ? width_ : name_share * width_ - m_.column_gutter / 2);
+  if (alone) y_ += m_.facts_to_name_line;
+  field(words::Word::date, alone ? 0 : name_share * width_ + m_.column_gutter / 2, width_);
+}
+
+void TitleBlock::put_part(templates::HeadPart part) {
+  switch (part) {
+    case templates::HeadPart::top_line:
+      return top_line();
+    case templates::HeadPart::title:
+      return title();
+    case templates::HeadPart::subtitle:
+      return subtitle();
+    case templates::HeadPart::facts:
+      return facts();
+  }
 }
 
 Block TitleBlock::make() {
-  meta();
-  title();
-  subtitle();
-  facts();
+  for (const templates::HeadPart part : type_.look().head) put_part(part);
   if (heading_.name_line) name_line();
   y_ += heading_.name_line ? m_.name_line_to_rule : m_.facts_to_rule;
   block_.items.emplace_back(sheet::Rule{Part::rule, {0, y_}, {width_, y_}, m_.rule, sheet::Color{}, 0, 0});
@@ -154,17 +208,6 @@ Block TitleBlock::make() {
 }
 
 }  // namespace
-
-std::string meta_line(const score::Heading& heading, bool with_level) {
-  std::string line;
-  const std::string dot = "  \u00B7  ";
-  for (const std::string* part : {&heading.series, &heading.number, &heading.level}) {
-    if (part->empty() || (part == &heading.level && !with_level)) continue;
-    if (!line.empty()) line += dot;
-    line += *part;
-  }
-  return line;
-}
 
 Block title_block(const score::Heading& heading, double width, Setter& setter) {
   return TitleBlock(heading, width, setter).make();

@@ -6,11 +6,9 @@
 
 namespace fretsheaf::layout {
 
-// The head of the first page: meta line, title, subtitle, facts, lines for the student's name and the date, and the
-// rule under it all. What a lesson does not give takes no room. Its origin is the text's top.
+// The head of the first page: what the template puts there of the top line, title, subtitle and facts, lines for the
+// student's name and the date, and the rule under it all. What a lesson does not give takes no room. Its origin is the
+// text's top.
 Block title_block(const score::Heading& heading, double width, Setter& setter);
-
-// "Tuesday bass class · No. 7", with the level where it is asked for.
-std::string meta_line(const score::Heading& heading, bool with_level);
 
 }  // namespace fretsheaf::layout

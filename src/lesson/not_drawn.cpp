@@ -42,8 +42,6 @@ struct Feature {
 
 // One row a feature. A row goes when its feature is drawn.
 const Feature features[] = {
-    {"note names other than letters are",
-     [](const Lesson& l) { return only_if(l.note_names != NoteNames::letters, l.note_names_range); }},
     {"a logo is", [](const Lesson& l) { return l.logo ? Places{l.logo->range} : Places{}; }},
     {"the QR code of a link is", [](const Lesson& l) { return l.link ? Places{l.link->range} : Places{}; }},
     {"what 'handed' mirrors is", [](const Lesson& l) { return only_if(l.left_handed, l.handed_range); }},

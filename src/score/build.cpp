@@ -26,8 +26,8 @@ bool asks_for(const lesson::Example& example, lesson::Label label) {
 class ExampleBuilder {
  public:
   ExampleBuilder(const lesson::Example& example, const Harmony& harmony, const SpelledNotes& notes,
-                 source::Diagnostics& diagnostics)
-      : example_(example), harmony_(harmony), symbols_(example, harmony, notes), diagnostics_(diagnostics) {}
+                 const Naming& naming, source::Diagnostics& diagnostics)
+      : example_(example), harmony_(harmony), symbols_(example, harmony, notes, naming), diagnostics_(diagnostics) {}
 
   std::vector<Bar> bars() {
     const std::vector<lesson::Bar>& bars = example_.music.bars;
@@ -84,8 +84,8 @@ class ScoreBuilder {
   ScoreBuilder(const lesson::Lesson& lesson, source::Diagnostics& diagnostics)
       : lesson_(lesson),
         diagnostics_(diagnostics),
-        language_(words::parse_language(lesson.language).value_or(words::Language::en)),
-        filler_(lesson, language_, notes_) {
+        naming_{lesson.note_names, words::parse_language(lesson.language).value_or(words::Language::en)},
+        filler_(lesson, naming_, notes_) {
     harmony_.reserve(lesson.examples.size());
     for (const lesson::Example& example : lesson.examples) {
       harmony_.emplace_back(example, lesson.neck.capo);
@@ -95,8 +95,9 @@ class ScoreBuilder {
 
   Score build() {
     Score score;
-    score.language = language_;
-    score.heading = heading_of(lesson_, language_, filler_);
+    score.language = naming_.language;
+    score.naming = naming_;
+    score.heading = heading_of(lesson_, naming_, filler_);
     score.title = plain(score.heading.title);
     if (lesson_.intro) score.intro = blocks(*lesson_.intro, std::nullopt);
     for (std::size_t i = 0; i < lesson_.examples.size(); ++i) score.examples.push_back(example(i));
@@ -105,7 +106,9 @@ class ScoreBuilder {
     score.copyright = lesson_.copyright;
     score.paper = lesson_.paper;
     score.neck = lesson_.neck;
-    score.string_letters = fretboard::string_labels(lesson_.neck);
+    for (const std::string& label : fretboard::string_labels(lesson_.neck)) {
+      score.string_letters.push_back(string_letter(label, naming_));
+    }
     score.swing_ratio = lesson_.swing_ratio;
     if (lesson_.instrument != nullptr) {
       score.clef = lesson_.instrument->clef;
@@ -138,7 +141,7 @@ class ScoreBuilder {
     if (from.title) out.title = read_title(from.title->value, fill(index));
     if (from.intro) out.intro = blocks(*from.intro, index);
     out.practice = notes(from.practice, index);
-    out.bars = ExampleBuilder(from, harmony_[index], notes_[index], diagnostics_).bars();
+    out.bars = ExampleBuilder(from, harmony_[index], notes_[index], naming_, diagnostics_).bars();
     write_on_staff(out, lesson_.neck, lesson_.instrument != nullptr && lesson_.instrument->sounds_octave_lower);
     for (std::size_t i = 0; i < out.bars.size(); ++i) copy_words(from.music.bars[i], index, out.bars[i]);
     out.left = from.music.left;
@@ -182,7 +185,7 @@ class ScoreBuilder {
 
   const lesson::Lesson& lesson_;
   source::Diagnostics& diagnostics_;
-  words::Language language_;
+  Naming naming_;
   std::vector<Harmony> harmony_;
   std::vector<SpelledNotes> notes_;
   Filler filler_;

@@ -24,16 +24,17 @@ std::string string_by_number(words::Language language, int string) {
 
 }  // namespace
 
-std::string printed_place(const lesson::Note& note, const fretboard::Neck& neck, words::Language language) {
+std::string printed_place(const lesson::Note& note, const fretboard::Neck& neck, const Naming& naming) {
+  const words::Language language = naming.language;
   const int string = note.place.string;
   const theory::NoteName name = neck.open_pitch(string).name;
   const auto sharing = std::count_if(neck.tuning.begin(), neck.tuning.end(),
                                      [&](const theory::Pitch& open) { return open.name == name; });
   if (note.dead) {
-    return sharing == 1 ? words::fill(language, words::Word::string_letter, {{"letter", printed(name)}})
+    return sharing == 1 ? words::fill(language, words::Word::string_letter, {{"letter", in_words(name, naming)}})
                         : string_by_number(language, string);
   }
-  return sharing == 1 ? words::place_by_letter(language, printed(name), note.place.fret)
+  return sharing == 1 ? words::place_by_letter(language, in_words(name, naming), note.place.fret)
                       : words::place_by_number(language, string, note.place.fret);
 }
 
@@ -55,11 +56,11 @@ std::optional<std::string> Filler::value(const lesson::Placeholder& placeholder,
       [&](const auto& wanted) -> std::optional<std::string> {
         using Wanted = std::decay_t<decltype(wanted)>;
         if constexpr (std::is_same_v<Wanted, lesson::KeyPlaceholder>) {
-          return printed(key, language_);
+          return printed(key, naming_);
         } else if constexpr (std::is_same_v<Wanted, lesson::DegreePlaceholder>) {
-          return printed(theory::degree_name(key, wanted.degree));
+          return in_words(theory::degree_name(key, wanted.degree), naming_);
         } else if constexpr (std::is_same_v<Wanted, lesson::ChordPlaceholder>) {
-          return printed(wanted.chord, key);
+          return printed(wanted.chord, key, naming_);
         } else if constexpr (std::is_same_v<Wanted, lesson::NotePlaceholder>) {
           return note_name(wanted.of, example);
         } else if constexpr (std::is_same_v<Wanted, lesson::PlacePlaceholder>) {
@@ -82,13 +83,13 @@ std::optional<std::string> Filler::note_name(const lesson::StruckNote& of, std::
   const lesson::Note* note = find(of, example);
   if (note == nullptr || note->dead) return std::nullopt;
   const auto index = static_cast<std::size_t>(example - lesson_.examples.data());
-  return printed(notes_[index].of(*note).name);
+  return in_words(notes_[index].of(*note).name, naming_);
 }
 
 std::optional<std::string> Filler::place(const lesson::StruckNote& of, std::optional<std::size_t> text_of) const {
   const lesson::Note* note = find(of, lesson::example_meant(lesson_, of.example, text_of));
   if (note == nullptr) return std::nullopt;
-  return printed_place(*note, lesson_.neck, language_);
+  return printed_place(*note, lesson_.neck, naming_);
 }
 
 std::optional<std::string> Filler::tempo(bool last, std::optional<std::size_t> text_of) const {

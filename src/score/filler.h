@@ -8,8 +8,8 @@
 
 #include "lesson/lesson.h"
 #include "lesson/placeholder.h"
+#include "score/naming.h"
 #include "score/spelled_notes.h"
-#include "words/language.h"
 
 namespace fretsheaf::score {
 
@@ -17,8 +17,8 @@ namespace fretsheaf::score {
 // example, in order).
 class Filler {
  public:
-  Filler(const lesson::Lesson& lesson, words::Language language, const std::vector<SpelledNotes>& notes)
-      : lesson_(lesson), language_(language), notes_(notes) {}
+  Filler(const lesson::Lesson& lesson, const Naming& naming, const std::vector<SpelledNotes>& notes)
+      : lesson_(lesson), naming_(naming), notes_(notes) {}
 
   // `example` is the one that the text belongs to, an index; nullopt for a text of the lesson itself. What a lesson
   // without errors does not have (a note that is not there) stays as it is written.
@@ -32,12 +32,12 @@ class Filler {
   const lesson::Note* find(const lesson::StruckNote& of, const lesson::Example* example) const;
 
   const lesson::Lesson& lesson_;
-  words::Language language_;
+  Naming naming_;
   const std::vector<SpelledNotes>& notes_;
 };
 
 // "A string, 5th fret": by the string's letter, or by its number where two strings share one; of a dead note the
 // string alone.
-std::string printed_place(const lesson::Note& note, const fretboard::Neck& neck, words::Language language);
+std::string printed_place(const lesson::Note& note, const fretboard::Neck& neck, const Naming& naming);
 
 }  // namespace fretsheaf::score

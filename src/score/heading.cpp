@@ -9,23 +9,24 @@
 namespace fretsheaf::score {
 namespace {
 
-Fact fact(words::Language language, words::Word label, std::string value) {
-  return {std::string(words::word(language, label)), {Run{std::move(value), false, false, false, {}}}};
+Fact fact(words::Language language, words::Word label, std::string value, Fact::Kind kind) {
+  return {std::string(words::word(language, label)), {Run{std::move(value), false, false, false, {}}}, kind};
 }
 
 // The open strings' letters, the tab's bottom line first.
-std::string tuning_text(const fretboard::Neck& neck) {
+std::string tuning_text(const fretboard::Neck& neck, const Naming& naming) {
   std::string text;
   for (const theory::Pitch& open : neck.tuning) {
     if (!text.empty()) text += ' ';
-    text += printed(open.name);
+    text += printed(open.name, naming);
   }
   return text;
 }
 
 }  // namespace
 
-Heading heading_of(const lesson::Lesson& lesson, words::Language language, const Filler& filler) {
+Heading heading_of(const lesson::Lesson& lesson, const Naming& naming, const Filler& filler) {
+  const words::Language language = naming.language;
   const auto title = [&](const lesson::Prose& prose) {
     return read_title(prose.value, [&](std::string_view text) { return filler.fill(text, std::nullopt); });
   };
@@ -35,14 +36,14 @@ Heading heading_of(const lesson::Lesson& lesson, words::Language language, const
   heading.level = lesson.level;
   heading.title = title(lesson.title);
   if (lesson.subtitle) heading.subtitle = title(*lesson.subtitle);
-  heading.facts.push_back(fact(language, words::Word::key, printed(lesson.key, language)));
-  heading.facts.push_back(fact(language, words::Word::meter, lesson.meter.to_string()));
-  heading.facts.push_back(fact(language, words::Word::tuning, tuning_text(lesson.neck)));
+  heading.facts.push_back(fact(language, words::Word::key, printed(lesson.key, naming), Fact::Kind::key));
+  heading.facts.push_back(fact(language, words::Word::meter, lesson.meter.to_string(), Fact::Kind::meter));
+  heading.facts.push_back(fact(language, words::Word::tuning, tuning_text(lesson.neck, naming), Fact::Kind::tuning));
   if (lesson.neck.capo > 0) {
     const std::string place = words::fill_number(language, words::Word::capo_at, lesson.neck.capo);
-    heading.facts.push_back(fact(language, words::Word::capo, place));
+    heading.facts.push_back(fact(language, words::Word::capo, place, Fact::Kind::capo));
     const theory::Key shapes = fingered_key(lesson.key, lesson.neck.capo);
-    heading.facts.push_back(fact(language, words::Word::fingered_in, printed(shapes, language)));
+    heading.facts.push_back(fact(language, words::Word::fingered_in, printed(shapes, naming), Fact::Kind::capo));
   }
   heading.name_line = lesson.name_line;
   if (lesson.link) heading.link = lesson.link->value;

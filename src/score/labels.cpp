@@ -51,8 +51,8 @@ std::string degrees(std::span<const Note> notes, const std::optional<theory::Cho
   });
 }
 
-std::string note_names(std::span<const Note> notes) {
-  return joined(notes, [](const Note& note) { return printed(note.sounding.name); });
+std::string note_names(std::span<const Note> notes, const Naming& naming) {
+  return joined(notes, [&](const Note& note) { return printed(note.sounding.name, naming); });
 }
 
 std::vector<lesson::Label> degree_kinds(const lesson::Example& example) {
@@ -65,10 +65,10 @@ std::vector<lesson::Label> degree_kinds(const lesson::Example& example) {
 }
 
 void label(Event& event, const lesson::Example& example, const theory::Meter& meter,
-           const std::optional<theory::Chord>& chord) {
+           const std::optional<theory::Chord>& chord, const Naming& naming) {
   const std::string count = count_name(event.at, meter.count());
   event.count = CountLabel{event.rest ? "(" + count + ")" : count, event.rest};
-  if (asks_for(example, lesson::Label::notes)) event.note_name = note_names(event.notes);
+  if (asks_for(example, lesson::Label::notes)) event.note_name = note_names(event.notes, naming);
   const std::vector<lesson::Label> kinds = degree_kinds(example);
   const auto of_kind = [&](lesson::Label kind) {
     return degrees(event.notes, kind == lesson::Label::chord_degrees ? chord : std::nullopt, example.key);

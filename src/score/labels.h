@@ -17,7 +17,7 @@ std::string count_name(Rational at, Rational count);
 // none. Dead notes have none.
 std::string degrees(std::span<const Note> notes, const std::optional<theory::Chord>& chord, const theory::Key& key);
 // Their names ("B♭ D").
-std::string note_names(std::span<const Note> notes);
+std::string note_names(std::span<const Note> notes, const Naming& naming);
 
 // The kinds of degrees that an example asks for, each once, in its order.
 std::vector<lesson::Label> degree_kinds(const lesson::Example& example);
@@ -25,6 +25,6 @@ std::vector<lesson::Label> degree_kinds(const lesson::Example& example);
 // Writes the labels of a symbol at which something starts: the count, and whichever of degree and name the example's
 // labels ask for.
 void label(Event& event, const lesson::Example& example, const theory::Meter& meter,
-           const std::optional<theory::Chord>& chord);
+           const std::optional<theory::Chord>& chord, const Naming& naming);
 
 }  // namespace fretsheaf::score

@@ -1,6 +1,5 @@
 #include "score/printed.h"
 
-#include <cstdlib>
 #include <variant>
 
 #include "words/words.h"
@@ -48,27 +47,23 @@ words::Word mode_word(theory::Mode mode) {
 
 }  // namespace
 
-std::string printed(theory::NoteName name) {
-  std::string out(1, "CDEFGAB"[static_cast<std::size_t>(name.letter)]);
-  for (int i = 0; i < std::abs(name.alteration); ++i) out += name.alteration < 0 ? flat : sharp;
-  return out;
-}
-
-std::string printed(const theory::Chord& chord) {
+std::string printed(const theory::Chord& chord, const Naming& naming) {
   const theory::ChordSymbolParts parts = theory::symbol_parts(chord);
-  std::string out = printed(parts.root) + parts.on_line + with_accidentals(parts.raised);
-  if (parts.bass) out += "/" + printed(*parts.bass);
+  std::string out = chord_root(parts.root, naming) + parts.on_line + with_accidentals(parts.raised);
+  if (parts.bass) out += "/" + chord_root(*parts.bass, naming);
   return out;
 }
 
-std::string printed(const theory::ChordToken& token, const theory::Key& key) {
-  if (const auto* chord = std::get_if<theory::Chord>(&token)) return printed(*chord);
-  if (const auto* numeral = std::get_if<theory::RomanNumeral>(&token)) return printed(theory::resolve(*numeral, key));
+std::string printed(const theory::ChordToken& token, const theory::Key& key, const Naming& naming) {
+  if (const auto* chord = std::get_if<theory::Chord>(&token)) return printed(*chord, naming);
+  if (const auto* numeral = std::get_if<theory::RomanNumeral>(&token)) {
+    return printed(theory::resolve(*numeral, key), naming);
+  }
   return "N.C.";
 }
 
-std::string printed(const theory::Key& key, words::Language language) {
-  return words::key_name(language, printed(key.tonic), mode_word(key.mode));
+std::string printed(const theory::Key& key, const Naming& naming) {
+  return words::key_name(naming.language, in_words(key.tonic, naming), mode_word(key.mode));
 }
 
 }  // namespace fretsheaf::score

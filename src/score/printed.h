@@ -3,17 +3,16 @@
 #include <string>
 #include <string_view>
 
+#include "score/naming.h"
 #include "theory/chord.h"
 #include "theory/key.h"
-#include "theory/pitch.h"
-#include "words/language.h"
 
 // Names as they are printed, with the characters ♭ and ♯ (a double one twice).
 namespace fretsheaf::score {
 
-std::string printed(theory::NoteName name);                                    // "B♭"
-std::string printed(const theory::Chord& chord);                               // "B♭m7♭5/D♭"
-std::string printed(const theory::ChordToken& token, const theory::Key& key);  // numerals read in the key; "N.C."
-std::string printed(const theory::Key& key, words::Language language);         // "B♭ Dorian"
+std::string printed(const theory::Chord& chord, const Naming& naming);  // "B♭m7♭5/D♭"
+// Numerals read in the key; "N.C."
+std::string printed(const theory::ChordToken& token, const theory::Key& key, const Naming& naming);
+std::string printed(const theory::Key& key, const Naming& naming);  // "B♭ Dorian", "si bemolle dorico"
 
 }  // namespace fretsheaf::score

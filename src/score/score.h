@@ -7,6 +7,7 @@
 #include "fretboard/instrument.h"
 #include "fretboard/neck.h"
 #include "lesson/lesson.h"
+#include "score/naming.h"
 #include "score/text.h"
 #include "theory/chord.h"
 #include "theory/key.h"
@@ -189,8 +190,10 @@ struct Example {
 
 // A fact of the title block: "Key", "D Dorian".
 struct Fact {
+  enum class Kind { key, meter, tuning, capo };
   std::string label;
   Runs value;
+  Kind kind = Kind::key;
 };
 
 struct Heading {
@@ -206,6 +209,7 @@ struct Heading {
 
 struct Score {
   words::Language language{};
+  Naming naming;      // of notes
   std::string title;  // plain, for metadata
   Heading heading;
   Blocks intro;

@@ -105,7 +105,7 @@ Event SymbolWriter::symbol_of(const Symbol& symbol, const lesson::Event& source,
   if (event.struck) event.strum = source.strum;
   if (source.stroke) event.stroke = source.stroke->value;
   const bool rest_starts = event.rest && source.written_out;
-  if (event.struck || rest_starts) label(event, example_, bar.meter, chord);
+  if (event.struck || rest_starts) label(event, example_, bar.meter, chord, naming_);
   return event;
 }
 

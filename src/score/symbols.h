@@ -13,8 +13,8 @@ namespace fretsheaf::score {
 // Fills the written symbols of an example, bar by bar in order, with what is played: notes, ties, signs, labels.
 class SymbolWriter {
  public:
-  SymbolWriter(const lesson::Example& example, const Harmony& harmony, const SpelledNotes& notes)
-      : example_(example), harmony_(harmony), notes_(notes) {}
+  SymbolWriter(const lesson::Example& example, const Harmony& harmony, const SpelledNotes& notes, const Naming& naming)
+      : example_(example), harmony_(harmony), notes_(notes), naming_(naming) {}
 
   // Appends to `bars.back()`; ties reach back into what was written before.
   void write(std::size_t bar_index, const WrittenBar& written, std::vector<Bar>& bars);
@@ -27,6 +27,7 @@ class SymbolWriter {
   const lesson::Example& example_;
   const Harmony& harmony_;
   const SpelledNotes& notes_;
+  Naming naming_;
 };
 
 }  // namespace fretsheaf::score

@@ -26,6 +26,11 @@ inline constexpr std::array all_measures = {
 inline constexpr int measure_count = static_cast<int>(all_measures.size());
 const std::array<MeasureEntry, measure_count>& measure_entries();
 
+// The keys at the top of a template's file that are no tables.
+inline constexpr std::array<std::string_view, 11> top_keys = {
+    "accent",      "least-type", "two-sided",   "cautions", "one-thing-a-line", "head", "top-line",
+    "fact-labels", "facts",      "later-pages", "footer"};
+
 // The keys of the roles, in the order of `Role`, with `-`.
 const std::array<std::string_view, role_count>& role_keys();
 

@@ -8,6 +8,7 @@
 #include <toml++/toml.h>
 
 #include <algorithm>
+#include <array>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -22,6 +23,38 @@ namespace {
 using source::Code;
 using source::Range;
 
+// The words that a key knows, each with what it means.
+template <typename Value, std::size_t count>
+using Names = std::array<std::pair<std::string_view, Value>, count>;
+
+constexpr Names<bool, 2> label_places = {{{"above", false}, {"beside", true}}};
+constexpr Names<HeadPart, 4> head_parts = {{{"top-line", HeadPart::top_line},
+                                            {"title", HeadPart::title},
+                                            {"subtitle", HeadPart::subtitle},
+                                            {"facts", HeadPart::facts}}};
+constexpr Names<FactName, 4> fact_names = {
+    {{"key", FactName::key}, {"meter", FactName::meter}, {"tuning", FactName::tuning}, {"capo", FactName::capo}}};
+
+// The holes of a pattern.
+std::vector<std::string_view> holes_of(std::string_view key) {
+  if (key == "top-line") return {"series", "number", "level"};
+  return {"title", "series", "number", "level", "teacher", "copyright", "link", "page"};
+}
+
+std::string pattern_wanted(std::string_view key) {
+  if (key == "top-line") return "a text";
+  return key == "footer" ? "three texts: left, centre, right" : "two texts: left, right";
+}
+
+std::string listed(const std::vector<std::string_view>& names, std::string_view between) {
+  std::string text;
+  for (const std::string_view name : names) {
+    if (!text.empty()) text += between;
+    text += name;
+  }
+  return text;
+}
+
 class Parser {
  public:
   Parser(const source::Text& text, source::FileId file, source::Diagnostics& diagnostics)
@@ -35,8 +68,18 @@ class Parser {
   void measure_group(std::string_view group, const toml::table& table);
   void type(const toml::table& table);
   void style(std::size_t role, const toml::table& table);
-  void footer(const toml::node& node);
-  void footer_pattern(const toml::node& node, std::string& into);
+  void group(std::string_view name, const toml::node& node);
+  bool page_key(std::string_view name, const toml::node& node);
+  void least_type(const toml::node& node);
+  void head(const toml::node& node);
+  void pattern(const toml::node& node, std::string_view key, std::string& into);
+  template <std::size_t count>
+  void patterns(const toml::node& node, std::string_view key, std::array<std::string, count>& into);
+  template <typename Value, std::size_t count>
+  void choice(const toml::node& node, std::string_view key, const Names<Value, count>& names, Value& into);
+  template <typename Value, std::size_t count>
+  void choices(const toml::node& node, std::string_view key, const Names<Value, count>& names,
+               std::vector<Value>& into);
   void fonts(const toml::node& node, std::vector<std::string>& into);
   void accent(const toml::node& node);
 
@@ -169,31 +212,75 @@ void Parser::measure_group(std::string_view group, const toml::table& table) {
 }
 
 // A hole that is none of ours would be printed as it stands on every page.
-void Parser::footer_pattern(const toml::node& node, std::string& into) {
-  const auto pattern = node.value_exact<std::string>();
-  if (!pattern) return wrong_kind(node, "footer", "three texts: left, centre, right");
-  static const std::vector<std::string_view> holes = {"copyright", "teacher", "link", "page"};
-  for (std::size_t at = 0; (at = pattern->find('{', at)) != std::string::npos; ++at) {
-    const std::size_t end = pattern->find('}', at);
-    const std::string name = pattern->substr(at + 1, end == std::string::npos ? end : end - at - 1);
-    if (end != std::string::npos && std::find(holes.begin(), holes.end(), name) != holes.end()) continue;
-    const std::string near = source::nearest(name, holes);
-    diagnostics_.error(
-        Code::template_footer, range(node.source()),
-        end == std::string::npos ? "this footer has a '{' that is not closed" : "a footer knows no '{" + name + "}'",
-        near.empty() || end == std::string::npos ? "it knows {copyright}, {teacher}, {link} and {page}"
-                                                 : "did you mean '{" + near + "}'?");
+void Parser::pattern(const toml::node& node, std::string_view key, std::string& into) {
+  const auto text = node.value_exact<std::string>();
+  if (!text) return wrong_kind(node, key, pattern_wanted(key));
+  const std::vector<std::string_view> holes = holes_of(key);
+  for (std::size_t at = 0; (at = text->find('{', at)) != std::string::npos; ++at) {
+    const std::size_t end = text->find('}', at);
+    const bool closed = end != std::string::npos;
+    const std::string name = text->substr(at + 1, closed ? end - at - 1 : end);
+    if (closed && std::find(holes.begin(), holes.end(), name) != holes.end()) continue;
+    const std::string near = closed ? source::nearest(name, holes) : std::string();
+    diagnostics_.error(Code::template_hole, range(node.source()),
+                       closed ? "'" + std::string(key) + "' knows no '{" + name + "}'"
+                              : "'" + std::string(key) + "' has a '{' that is not closed",
+                       near.empty() ? "it knows {" + listed(holes, "}, {") + "}" : "did you mean '{" + near + "}'?");
     return;
   }
-  into = *pattern;
+  into = *text;
 }
 
-void Parser::footer(const toml::node& node) {
+template <std::size_t count>
+void Parser::patterns(const toml::node& node, std::string_view key, std::array<std::string, count>& into) {
   const toml::array* list = node.as_array();
-  if (list == nullptr || list->size() != look_.footer.size()) {
-    return wrong_kind(node, "footer", "three texts: left, centre, right");
+  if (list == nullptr || list->size() != count) return wrong_kind(node, key, pattern_wanted(key));
+  for (std::size_t i = 0; i < count; ++i) pattern((*list)[i], key, into[i]);
+}
+
+template <typename Value, std::size_t count>
+void Parser::choice(const toml::node& node, std::string_view key, const Names<Value, count>& names, Value& into) {
+  const auto word = node.value_exact<std::string>();
+  for (const auto& [name, value] : names) {
+    if (word && *word == name) {
+      into = value;
+      return;
+    }
   }
-  for (std::size_t i = 0; i < look_.footer.size(); ++i) footer_pattern((*list)[i], look_.footer[i]);
+  std::vector<std::string_view> known;
+  for (const auto& [name, value] : names) known.push_back(name);
+  if (!word) return wrong_kind(node, key, "one of \"" + listed(known, "\", \"") + "\"");
+  const std::string near = source::nearest(*word, known);
+  diagnostics_.error(Code::template_choice, range(node.source()), "'" + std::string(key) + "' knows no '" + *word + "'",
+                     near.empty() ? "it knows " + listed(known, ", ") : "did you mean '" + near + "'?");
+}
+
+template <typename Value, std::size_t count>
+void Parser::choices(const toml::node& node, std::string_view key, const Names<Value, count>& names,
+                     std::vector<Value>& into) {
+  const toml::array* list = node.as_array();
+  if (list == nullptr) return wrong_kind(node, key, "a list");
+  std::vector<Value> chosen;
+  for (const toml::node& item : *list) {
+    Value value = names.front().second;
+    const std::size_t before = diagnostics_.list().size();
+    choice(item, key, names, value);
+    if (diagnostics_.list().size() > before) continue;
+    if (std::find(chosen.begin(), chosen.end(), value) != chosen.end()) {
+      diagnostics_.error(Code::template_choice, range(item.source()),
+                         "'" + std::string(key) + "' names this a second time", "take one of them out");
+    }
+    chosen.push_back(value);
+  }
+  into = std::move(chosen);
+}
+
+void Parser::head(const toml::node& node) {
+  choices(node, "head", head_parts, look_.head);
+  if (node.is_array() && std::find(look_.head.begin(), look_.head.end(), HeadPart::title) == look_.head.end()) {
+    diagnostics_.error(Code::template_choice, range(node.source()), "'head' leaves out the title",
+                       "every handout says what it is: put \"title\" in");
+  }
 }
 
 void Parser::accent(const toml::node& node) {
@@ -208,30 +295,64 @@ void Parser::accent(const toml::node& node) {
   }
 }
 
+void Parser::least_type(const toml::node& node) {
+  const auto size = number(node, "least-type", 4, 40);
+  if (!size) return;
+  look_.least_type = *size;
+  places_.least_type = range(node.source());
+}
+
+void Parser::group(std::string_view name, const toml::node& node) {
+  const toml::table* table = node.as_table();
+  if (table == nullptr) {
+    wrong_kind(node, name, "a table of its own, [" + std::string(name) + "]");
+  } else if (name == "type") {
+    type(*table);
+  } else {
+    measure_group(name, *table);
+  }
+}
+
+// The keys that stand at the top of the file, each with what reads it.
+bool Parser::page_key(std::string_view name, const toml::node& node) {
+  if (name == "two-sided") {
+    flag(node, name, look_.two_sided);
+  } else if (name == "cautions") {
+    flag(node, name, look_.cautions);
+  } else if (name == "one-thing-a-line") {
+    flag(node, name, look_.one_thing_a_line);
+  } else if (name == "head") {
+    head(node);
+  } else if (name == "facts") {
+    choices(node, name, fact_names, look_.facts);
+  } else if (name == "fact-labels") {
+    choice(node, name, label_places, look_.labels_beside);
+  } else if (name == "top-line") {
+    pattern(node, name, look_.top_line);
+  } else if (name == "later-pages") {
+    patterns(node, name, look_.later_pages);
+  } else if (name == "footer") {
+    patterns(node, name, look_.footer);
+  } else {
+    return false;
+  }
+  return true;
+}
+
 void Parser::top_level(const toml::table& root) {
+  constexpr std::array groups = {"type", "page", "header", "ladder", "staff"};
   for (const auto& [key, node] : root) {
     const std::string_view name = key.str();
     if (name == "accent") {
       accent(node);
     } else if (name == "least-type") {
-      const auto size = number(node, name, 4, 40);
-      if (size) look_.least_type = *size;
-      if (size) places_.least_type = range(node.source());
-    } else if (name == "two-sided") {
-      flag(node, name, look_.two_sided);
-    } else if (name == "footer") {
-      footer(node);
-    } else if (name == "type" || name == "page" || name == "header" || name == "ladder" || name == "staff") {
-      const toml::table* table = node.as_table();
-      if (table == nullptr) {
-        wrong_kind(node, name, "a table of its own, [" + std::string(name) + "]");
-      } else if (name == "type") {
-        type(*table);
-      } else {
-        measure_group(name, *table);
-      }
-    } else {
-      unknown(key, {"accent", "least-type", "two-sided", "footer", "type", "page", "header", "ladder", "staff"});
+      least_type(node);
+    } else if (std::find(groups.begin(), groups.end(), name) != groups.end()) {
+      group(name, node);
+    } else if (!page_key(name, node)) {
+      std::vector<std::string_view> known(top_keys.begin(), top_keys.end());
+      known.insert(known.end(), groups.begin(), groups.end());
+      unknown(key, known);
     }
   }
 }

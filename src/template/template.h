@@ -40,6 +40,10 @@ struct Measures {
 #undef FRETSHEAF_MEASURE
 };
 
+// What stands at the head of the first page (the student's line follows it all), and the facts there.
+enum class HeadPart : std::uint8_t { top_line, title, subtitle, facts };
+enum class FactName : std::uint8_t { key, meter, tuning, capo };
+
 using TypeStyles = std::array<TypeStyle, role_count>;
 TypeStyles music_stand_type();
 
@@ -51,8 +55,15 @@ struct Template {
   Rgb accent{0x09, 0x54, 0x61};
   double least_type = 8;  // no text is set smaller
   bool two_sided = false;
-  // Left, centre, right: patterns with {copyright} {teacher} {link} {page}, parts joined by " · ".
-  std::array<std::string, 3> footer{"{teacher} · {copyright}", "{link}", "{page}"};
+  bool cautions = true;           // the usual ones of practising, at the foot of the first page
+  bool one_thing_a_line = false;  // nothing beside anything else: facts, headings, short blocks, footers
+  std::vector<HeadPart> head{HeadPart::top_line, HeadPart::title, HeadPart::subtitle, HeadPart::facts};
+  std::vector<FactName> facts{FactName::key, FactName::meter, FactName::tuning, FactName::capo};
+  bool labels_beside = false;  // facts' labels stand before their values, not above them
+  // Patterns: holes such as {copyright} are filled, and parts joined by " · " left out where they come to nothing.
+  std::string top_line = "{series}  ·  {number}  ·  {level}";
+  std::array<std::string, 2> later_pages{"{title}", "{series}  ·  {number}"};        // left, right
+  std::array<std::string, 3> footer{"{teacher} · {copyright}", "{link}", "{page}"};  // left, centre, right
 
   const TypeStyle& style(Role role) const { return type[static_cast<std::size_t>(role)]; }
 };

@@ -7,6 +7,7 @@
 #include "layout/ink.h"
 #include "layout/ladder.h"
 #include "layout/page_fixture.h"
+#include "layout/pattern.h"
 #include "layout/title_block.h"
 
 using namespace fretsheaf;
@@ -91,12 +92,76 @@ TEST_CASE("what a lesson leaves out of its title block leaves no hole") {
   CHECK(baseline(layout::title_block(no_meta, 488, fixed.setter), "A groove") == Approx(0.7 * 27 + 20));
 }
 
-TEST_CASE("the meta line joins what there is") {
+TEST_CASE("a pattern joins what there is") {
   score::Heading heading = full_heading();
-  CHECK(layout::meta_line(heading, true) == "Tuesday bass class  \u00B7  No. 7  \u00B7  early intermediate");
-  CHECK(layout::meta_line(heading, false) == "Tuesday bass class  \u00B7  No. 7");
+  const auto filled = [&](std::string_view pattern) { return layout::filled_pattern(pattern, heading); };
+  CHECK(filled("{series}  \u00B7  {number}  \u00B7  {level}") ==
+        "Tuesday bass class  \u00B7  No. 7  \u00B7  early intermediate");
+  CHECK(filled("{title} \u00B7 {series}") == "Low tide vamp \u00B7 Tuesday bass class");
+  CHECK(filled("Term 2 \u00B7 {number}") == "Term 2 \u00B7 No. 7");
   heading.series = "";
-  CHECK(layout::meta_line(heading, true) == "No. 7  \u00B7  early intermediate");
+  CHECK(filled("{series}  \u00B7  {number}  \u00B7  {level}") == "No. 7  \u00B7  early intermediate");
+  heading.number = heading.level = "";
+  CHECK(filled("{series} \u00B7 {number} \u00B7 {level}").empty());
+}
+
+TEST_CASE("the head of a page holds what the template names, in its order") {
+  Fixed fixed;
+  fixed.look.head = {templates::HeadPart::title, templates::HeadPart::facts, templates::HeadPart::top_line};
+  fixed.look.facts = {templates::FactName::meter, templates::FactName::key};
+  score::Heading heading = full_heading();
+  heading.facts[1].kind = score::Fact::Kind::meter;
+  heading.facts.push_back({"Tuning", plain_run("E A D G"), score::Fact::Kind::tuning});
+  const Block block = layout::title_block(heading, 488, fixed.setter);
+  const double title = 0.7 * 27;
+  CHECK(baseline(block, "Low tide") == Approx(title));
+  CHECK(baseline(block, "Key") == Approx(title + 22));
+  CHECK(baseline(block, "Tuesday") == Approx(title + 22 + 12.5 + 18));
+  std::string order;
+  for (const auto& run : all_of<sheet::GlyphRun>(block.items)) order += run.text + "/";
+  CHECK(order == "Low tide vamp/Meter/4/4/Key/D Dorian/Tuesday bass class  \u00B7  No. 7  \u00B7  early intermediate/");
+}
+
+TEST_CASE("labels beside their values share their baseline, and their values a left edge where each has a row") {
+  Fixed fixed;
+  fixed.look.labels_beside = true;
+  const Block row = layout::title_block(full_heading(), 488, fixed.setter);
+  CHECK(baseline(row, "Key") == baseline(row, "D Dorian"));
+  CHECK(baseline(row, "Key") == baseline(row, "4/4"));
+  fixed.look.one_thing_a_line = true;
+  const Block rows = layout::title_block(full_heading(), 488, fixed.setter);
+  CHECK(baseline(rows, "4/4") == baseline(rows, "D Dorian") + 12.5);
+  double left = 0;
+  for (const auto& run : all_of<sheet::GlyphRun>(rows.items)) {
+    if (run.text == "D Dorian") left = run.glyphs[0].x;
+    if (run.text == "4/4") CHECK(run.glyphs[0].x == left);
+  }
+  CHECK(left > 0);
+}
+
+TEST_CASE("a shuffle is named beside the sign of its swing") {
+  Fixed fixed;
+  score::Example one = example("The pulse");
+  one.show_feel = true;
+  one.feel = theory::Feel::swing;
+  const std::string swing = spelled(layout::example_heading(one, 488, fixed.setter).items);
+  CHECK(swing.find("shuffle") == std::string::npos);
+  one.feel = theory::Feel::shuffle;
+  const Block block = layout::example_heading(one, 488, fixed.setter);
+  CHECK(baseline(block, "shuffle") == 0);
+  CHECK(ink(fixed, block).right <= 488 + 1e-6);
+}
+
+TEST_CASE("with one thing a line, the parts of a heading stand under each other") {
+  Fixed fixed;
+  fixed.look.one_thing_a_line = true;
+  score::Example one = example("The pulse");
+  one.show_feel = true;
+  const Block block = layout::example_heading(one, 488, fixed.setter);
+  CHECK(baseline(block, "EXAMPLE 3") == 0);
+  CHECK(baseline(block, "The pulse") == Approx(1.3 * 14));
+  CHECK(baseline(block, "even eighths") > baseline(block, "The pulse") + 14);
+  for (const auto& run : all_of<sheet::GlyphRun>(block.items)) CHECK(run.glyphs[0].x == 0);
 }
 
 TEST_CASE("a long title steps down, then wraps; nothing leaves the text") {

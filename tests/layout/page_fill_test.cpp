@@ -14,7 +14,7 @@ using layout::PageRoom;
 
 namespace {
 
-constexpr PageRoom room{44, 60, 90, 760};
+constexpr PageRoom room{44, 60, 90, 760, 760};
 
 Block block(double height, double gap = 20) {
   Block b;
@@ -157,6 +157,57 @@ TEST_CASE("a lone last line is avoided by taking the line before it along") {
   const auto pages = fill_pages(blocks, room);
   REQUIRE(pages.size() == 2);
   CHECK(pages[0].size() == 2);
+}
+
+TEST_CASE("an example is parted from its ladder before half a page is left blank") {
+  // The demo of the ferry queue, once: a page of one example, then one whose music still fits and whose ladder does not.
+  Blocks blocks = {block(380), block(220), block(170), block(170)};
+  blocks[1].part_penalty = 60;
+  const auto pages = fill_pages(blocks, room);
+  REQUIRE(pages.size() == 2);
+  CHECK(pages[0].size() == 2);
+}
+
+TEST_CASE("but two lines of music stay together, whatever is left blank") {
+  Blocks blocks = {block(330), block(220), block(220), block(100)};
+  blocks[1].part_penalty = 1300;
+  const auto pages = fill_pages(blocks, room);
+  REQUIRE(pages.size() == 2);
+  CHECK(pages[0].size() == 1);
+}
+
+TEST_CASE("no page holds one line of music alone between pages that have more of it") {
+  // A heading with one line fills the first page; then two lines stand on the next, not one.
+  Blocks blocks = {block(250), block(300), block(300), block(300), block(300), block(20)};
+  blocks[0].keep_with_next = true;
+  for (std::size_t i = 1; i <= 4; ++i) blocks[i].nests = {{7, sheet::Tag::figure, std::nullopt}};
+  blocks[1].part_penalty = blocks[3].part_penalty = 650;
+  blocks[2].part_penalty = 25;
+  blocks[4].part_penalty = 60;
+  const auto pages = fill_pages(blocks, room);
+  REQUIRE(pages.size() == 3);
+  CHECK(pages[0].size() == 2);
+  CHECK(pages[1].size() == 2);
+  CHECK(pages[2].size() == 2);
+}
+
+TEST_CASE("a last page of a few lines takes some along from the page before") {
+  // Eleven such lines fill a page; of twelve the last page has more than one.
+  Blocks blocks(12, block(44));
+  const auto pages = fill_pages(blocks, room);
+  REQUIRE(pages.size() == 2);
+  CHECK(pages[1].size() >= 3);
+  // Tightened, eleven fit: then there is no second page.
+  CHECK(fill_pages(Blocks(11, block(44)), room).size() == 1);
+}
+
+TEST_CASE("the first page has a foot of its own") {
+  const PageRoom with_cautions{44, 60, 90, 740, 760};
+  const Blocks blocks(20, block(80));
+  const auto pages = fill_pages(blocks, with_cautions);
+  REQUIRE(pages.size() >= 3);
+  CHECK(pages[0].back().y + 83 == Approx(740));
+  CHECK(pages[1].back().y + 83 == Approx(760));
 }
 
 TEST_CASE("a heading goes over with what it heads") {

@@ -1,7 +1,7 @@
 #include <catch2/catch.hpp>
 #include <string>
 
-#include "layout/frame.h"
+#include "layout/furniture.h"
 #include "layout/ink.h"
 #include "layout/page_fixture.h"
 
@@ -34,7 +34,7 @@ std::vector<Run> footer(Fixed& fixed, const score::Score& score, int page = 0) {
   const Frame frame = layout::make_frame(score.paper, fixed.look);
   const Furniture furniture(score, frame, 88, fixed.setter);
   std::vector<Run> runs;
-  const std::vector<sheet::Item> items = furniture.items(page, 2);
+  const std::vector<sheet::Item> items = furniture.foot(page, 2);
   for (const auto& run : all_of<sheet::GlyphRun>({items.back()})) {
     runs.push_back({run.text, run.glyphs.front().x, run.glyphs.back().x + run.size / 2, run.glyphs.front().y});
   }
@@ -96,6 +96,47 @@ TEST_CASE("the teacher is printed once, with the copyright line or in it") {
   CHECK(footer(fixed, score_with("", "", {}))[0].text == "page 1 of 2");
 }
 
+TEST_CASE("the cautions stand at the foot of the first page, where a screen reader finds them") {
+  Fixed fixed;
+  const score::Score score = score_with("Shed", "", {});
+  const Frame frame = layout::make_frame(score.paper, fixed.look);
+  {
+    const Furniture furniture(score, frame, 88, fixed.setter);
+    const auto cautions = furniture.cautions();
+    REQUIRE(cautions.size() == 1);
+    CHECK(std::get<sheet::Group>(cautions[0]).tag == sheet::Tag::paragraph);
+    const auto runs = all_of<sheet::GlyphRun>(cautions);
+    REQUIRE(runs.size() == 1);
+    CHECK(runs[0].text.find("see a health professional") != std::string::npos);
+    CHECK(runs[0].glyphs[0].y == Approx(841.89 - 40 - 11));
+  }
+  fixed.look.cautions = false;
+  const Furniture furniture(score, frame, 88, fixed.setter);
+  CHECK(furniture.cautions().empty());
+  CHECK(furniture.room().bottom == furniture.room().first_bottom);
+}
+
+TEST_CASE("with one thing a line, each text at the foot has its own row") {
+  Fixed fixed;
+  fixed.look.one_thing_a_line = true;
+  const auto runs = footer(fixed, score_with("Shed", "", "https://shed.example/7"));
+  REQUIRE(runs.size() == 3);
+  for (std::size_t i = 0; i < 3; ++i) {
+    CHECK(runs[i].left == 0);
+    CHECK(runs[i].y == Approx(841.89 - 40 - (2 - static_cast<double>(i)) * 11));
+  }
+}
+
+TEST_CASE("a link's text can be clicked wherever the footer has it") {
+  Fixed fixed;
+  fixed.look.footer = {"{link}", "", "{page}"};
+  const score::Score score = score_with("", "", "https://shed.example/7");
+  const Frame frame = layout::make_frame(score.paper, fixed.look);
+  const auto links = all_of<sheet::Link>(Furniture(score, frame, 88, fixed.setter).foot(1, 2));
+  REQUIRE(links.size() == 1);
+  CHECK(links[0].area.left == 0);
+}
+
 TEST_CASE("footers of any length keep their texts apart and inside") {
   Fixed fixed;
   for (const int length : {1, 40, 80, 150, 400}) {
@@ -117,8 +158,9 @@ TEST_CASE("footers of any length keep their texts apart and inside") {
       const Frame frame = layout::make_frame(score.paper, fixed.look);
       const Furniture furniture(score, frame, 88, fixed.setter);
       double rule = frame.height;
-      for (const auto& r : all_of<sheet::Rule>(furniture.items(0, 2))) rule = std::min(rule, r.from.y);
-      CHECK(furniture.room().bottom <= rule - 14 + 1e-6);
+      for (const auto& r : all_of<sheet::Rule>(furniture.foot(0, 2))) rule = std::min(rule, r.from.y);
+      CHECK(furniture.room().first_bottom <= rule - 14 + 1e-6);
+      CHECK(furniture.room().bottom == Approx(furniture.room().first_bottom + 11));  // a row of cautions
     }
   }
 }
@@ -128,10 +170,10 @@ TEST_CASE("later pages say at their head which handout they belong to") {
   const score::Score score = score_with("", "", {});
   const Frame frame = layout::make_frame(score.paper, fixed.look);
   const Furniture furniture(score, frame, 88, fixed.setter);
-  CHECK(furniture.items(0, 2).size() == 1);
-  const auto items = furniture.items(1, 2);
-  REQUIRE(items.size() == 2);
-  const auto head = all_of<sheet::GlyphRun>({items[0]});
+  CHECK(furniture.head(0, 2).empty());
+  const auto items = furniture.head(1, 2);
+  REQUIRE(items.size() == 1);
+  const auto head = all_of<sheet::GlyphRun>(items);
   REQUIRE(head.size() == 2);
   CHECK(head[0].text == "Tuesday bass class  \u00B7  No. 7");
   CHECK(head[1].text == "Low tide vamp");

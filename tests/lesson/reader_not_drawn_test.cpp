@@ -30,7 +30,6 @@ TEST_CASE("what is read and not drawn yet is said, with its place") {
     std::string said;
   };
   const std::vector<Row> rows = {
-      {"note-names = \"syllables\"", music, "4:14-25: warning: note names other than letters are"},
       {"link = \"https://eelgrass.example/7\"", music, "4:8-36: warning: the QR code of a link is"},
       {"handed = \"left\"", music, "4:10-16: warning: what 'handed' mirrors is"},
       {"practice-log = 3", music, "4:16-17: warning: a practice log is"},

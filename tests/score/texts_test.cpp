@@ -176,10 +176,3 @@ TEST_CASE("meters show where they are new; bars keep what stands at their ends")
   CHECK(example.bars[6].plays == 3);
   CHECK(example.bars[6].right == lesson::BarSign::repeat_end);
 }
-
-TEST_CASE("note names of more than one accidental keep them all") {
-  using theory::Letter;
-  CHECK(score::printed(theory::NoteName{Letter::B, -2}) == "B♭♭");
-  CHECK(score::printed(theory::NoteName{Letter::F, 2}) == "F♯♯");
-  CHECK(score::printed(*theory::parse_note_name("C")) == "C");
-}

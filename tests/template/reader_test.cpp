@@ -187,17 +187,90 @@ TEST_CASE("gaps rise from the least over the natural to the most") {
         "help: write values that rise from the least over the natural to the most\n");
 }
 
-TEST_CASE("a footer knows its holes") {
+TEST_CASE("patterns know their holes") {
   CHECK(said("footer = [\"{copyrigt}\", \"\", \"\"]\n") ==
-        "looks/shed.toml:1:11: error: a footer knows no '{copyrigt}'\n"
+        "looks/shed.toml:1:11: error: 'footer' knows no '{copyrigt}'\n"
         "  footer = [\"{copyrigt}\", \"\", \"\"]\n"
         "            ^^^^^^^^^^^^\n"
         "help: did you mean '{copyright}'?\n");
   CHECK(said("footer = [\"\", \"{link\", \"\"]\n") ==
-        "looks/shed.toml:1:15: error: this footer has a '{' that is not closed\n"
+        "looks/shed.toml:1:15: error: 'footer' has a '{' that is not closed\n"
         "  footer = [\"\", \"{link\", \"\"]\n"
         "                ^^^^^^^\n"
-        "help: it knows {copyright}, {teacher}, {link} and {page}\n");
+        "help: it knows {title}, {series}, {number}, {level}, {teacher}, {copyright}, {link}, {page}\n");
+}
+
+TEST_CASE("the top line and the head of later pages have holes of their own") {
+  CHECK(said("top-line = \"{page}\"\n") ==
+        "looks/shed.toml:1:12: error: 'top-line' knows no '{page}'\n"
+        "  top-line = \"{page}\"\n"
+        "             ^^^^^^^^\n"
+        "help: it knows {series}, {number}, {level}\n");
+  CHECK(said("top-line = 3\n") ==
+        "looks/shed.toml:1:12: error: 'top-line' takes a text\n"
+        "  top-line = 3\n"
+        "             ^\n");
+  CHECK(said("later-pages = [\"{titel}\", \"\"]\n") ==
+        "looks/shed.toml:1:16: error: 'later-pages' knows no '{titel}'\n"
+        "  later-pages = [\"{titel}\", \"\"]\n"
+        "                 ^^^^^^^^^\n"
+        "help: did you mean '{title}'?\n");
+  CHECK(said("later-pages = \"{title}\"\n") ==
+        "looks/shed.toml:1:15: error: 'later-pages' takes two texts: left, right\n"
+        "  later-pages = \"{title}\"\n"
+        "                ^^^^^^^^^\n");
+}
+
+TEST_CASE("a template chooses its paper, its head and its facts") {
+  const ReadTemplate result = read(
+      "head = [\"title\", \"facts\"]\nfacts = [\"tuning\", \"key\"]\n"
+      "fact-labels = \"beside\"\ncautions = false\none-thing-a-line = true\n"
+      "top-line = \"{level}\"\nlater-pages = [\"{series}\", \"{page}\"]\n");
+  REQUIRE(result.look);
+  using namespace templates;
+  CHECK(result.look->head == std::vector{HeadPart::title, HeadPart::facts});
+  CHECK(result.look->facts == std::vector{FactName::tuning, FactName::key});
+  CHECK(result.look->labels_beside);
+  CHECK_FALSE(result.look->cautions);
+  CHECK(result.look->one_thing_a_line);
+  CHECK(result.look->top_line == "{level}");
+  CHECK(result.look->later_pages[1] == "{page}");
+  CHECK(read("facts = []\n").look->facts.empty());
+}
+
+TEST_CASE("a word that a key does not know is refused") {
+  CHECK(said("fact-labels = \"besides\"\n") ==
+        "looks/shed.toml:1:15: error: 'fact-labels' knows no 'besides'\n"
+        "  fact-labels = \"besides\"\n"
+        "                ^^^^^^^^^\n"
+        "help: did you mean 'beside'?\n");
+  CHECK(said("fact-labels = \"underneath\"\n") ==
+        "looks/shed.toml:1:15: error: 'fact-labels' knows no 'underneath'\n"
+        "  fact-labels = \"underneath\"\n"
+        "                ^^^^^^^^^^^^\n"
+        "help: it knows above, beside\n");
+  CHECK(said("fact-labels = true\n") ==
+        "looks/shed.toml:1:15: error: 'fact-labels' takes one of \"above\", \"beside\"\n"
+        "  fact-labels = true\n"
+        "                ^^^^\n");
+  CHECK(said("facts = \"key\"\n") ==
+        "looks/shed.toml:1:9: error: 'facts' takes a list\n"
+        "  facts = \"key\"\n"
+        "          ^^^^^\n");
+  CHECK(said("facts = [\"key\", \"metre\", \"key\"]\n") ==
+        "looks/shed.toml:1:17: error: 'facts' knows no 'metre'\n"
+        "  facts = [\"key\", \"metre\", \"key\"]\n"
+        "                  ^^^^^^^\n"
+        "help: did you mean 'meter'?\n"
+        "looks/shed.toml:1:26: error: 'facts' names this a second time\n"
+        "  facts = [\"key\", \"metre\", \"key\"]\n"
+        "                           ^^^^^\n"
+        "help: take one of them out\n");
+  CHECK(said("head = [\"facts\"]\n") ==
+        "looks/shed.toml:1:8: error: 'head' leaves out the title\n"
+        "  head = [\"facts\"]\n"
+        "         ^^^^^^^^^\n"
+        "help: every handout says what it is: put \"title\" in\n");
 }
 
 TEST_CASE("a syntax error ends the reading, all else is reported together") {
