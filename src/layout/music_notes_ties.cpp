@@ -10,7 +10,7 @@ namespace p = proportion;
 
 namespace {
 
-// In staff spaces.
+// In staff spaces, chosen by eye (a tie's drop and thickness are engraving.md's).
 constexpr double off_head = 0.75;       // an outer tie's ends, from the head's middle
 constexpr double inset = 0.3;           // and from its centre
 constexpr double inner_off_head = 0.3;  // one between the heads of a chord
@@ -122,11 +122,13 @@ class Ties {
 
 }  // namespace
 
-bool notes_tie_above(const Context& context, const Stop& from, const Stop& to) {
-  const End left = end_at(context, &from);
-  const End right = end_at(context, &to);
-  return std::any_of(right.chord->heads.begin(), right.chord->heads.end(), [&](const StaffHead& head) {
-    return head.note->tie_from && side_of(head, *right.chord, both_up(left, right)) < 0;
+bool notes_tie_above(const Context& context, const Stop* from, const Stop* to) {
+  const End left = end_at(context, from);
+  const End right = end_at(context, to);
+  const StaffChord& chord = to ? *right.chord : *left.chord;
+  return std::any_of(chord.heads.begin(), chord.heads.end(), [&](const StaffHead& head) {
+    const bool tied = to ? head.note->tie_from : head.note->tie_to;
+    return tied && side_of(head, chord, both_up(left, right)) < 0;
   });
 }
 
