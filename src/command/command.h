@@ -1,20 +1,24 @@
 #pragma once
 
+#include <functional>
 #include <string>
 #include <vector>
 
-#include "platform/system.h"
+#include "platform/machine.h"
 
 // The verbs of the command line. Each parses nothing and computes nothing of its own: it asks the rooms and reports.
 namespace fretsheaf::command {
 
 // What a run ends with; where several apply, the highest.
-enum class Exit { done = 0, lesson_wrong = 1, request_wrong = 2, unreadable = 3 };
+enum class Exit { done = 0, lesson_wrong = 1, request_wrong = 2, unreadable = 3, stopped = 130 };
 
 // What a verb may talk to: results go to `out`, diagnostics and progress to `errors` (both are appended to).
 struct Console {
   std::string out;
   std::string errors;
+  bool errors_are_terminal = false;
+  // Shows what has come so far, and empties both. Nothing where all is shown at the end.
+  std::function<void(Console&)> show;
 };
 
 struct TypesetOptions {
@@ -25,7 +29,8 @@ struct TypesetOptions {
   std::string template_name;
   std::string instrument;
   std::string capo;
-  bool split = false;  // MusicXML: a file for every example
+  std::string depfile;  // where to write what the outputs depend on, for Make and Ninja; "" nowhere
+  bool split = false;   // MusicXML: a file for every example
 };
 Exit typeset(const TypesetOptions& options, platform::System& system, Console& console);
 
@@ -56,6 +61,22 @@ struct AdoptOptions {
 };
 Exit adopt(const AdoptOptions& options, platform::System& system, Console& console);
 
+struct SheafOptions {
+  std::string folder;  // "" is the current one
+  std::string to;      // "" is what the lessons' sheaf.toml says, else beside each lesson
+  std::vector<std::string> keys;
+  std::vector<std::string> formats;
+  std::string jobs;   // worker processes; "" is one a processor
+  std::string only;   // one job, as --list calls it
+  std::string share;  // "2/8"
+  bool list = false;
+  bool prune = false;
+  bool verify = false;
+  bool quiet = false;
+  bool json = false;  // how it went as a document on standard output
+};
+Exit sheaf_verb(const SheafOptions& options, platform::Machine& system, Console& console);
+
 struct NewOptions {
   std::string file;
   std::string instrument = "bass";
@@ -66,6 +87,6 @@ Exit new_lesson(const NewOptions& options, platform::System& system, Console& co
 std::string starter_lesson(const std::string& instrument);
 
 // Parses the arguments (without the program's name) and runs the verb that they name.
-Exit run(std::vector<std::string> arguments, platform::System& system, Console& console);
+Exit run(std::vector<std::string> arguments, platform::Machine& system, Console& console);
 
 }  // namespace fretsheaf::command

@@ -4,7 +4,10 @@
 #include <optional>
 
 #include "command/command.h"
+#include "command/depfile.h"
+#include "command/formats.h"
 #include "command/report.h"
+#include "sheaf/later_pages.h"
 #include "sheaf/workshop.h"
 
 namespace fretsheaf::command {
@@ -18,20 +21,6 @@ std::string path_stem(const std::string& lesson, const std::string& to) {
     return (slash == std::string::npos ? std::string() : lesson.substr(0, slash + 1)) + sheaf::stem(lesson);
   }
   return to + (to.ends_with('/') ? "" : "/") + sheaf::stem(lesson);
-}
-
-std::optional<std::vector<sheaf::Format>> formats_of(const TypesetOptions& options, Console& console) {
-  std::vector<sheaf::Format> formats;
-  for (const std::string& name : options.formats) {
-    const std::optional<sheaf::Format> format = sheaf::parse_format(name);
-    if (!format) {
-      complain("--as " + name + ": there is no such format; it takes pdf, svg, musicxml and mxl", console);
-      return std::nullopt;
-    }
-    if (std::find(formats.begin(), formats.end(), *format) == formats.end()) formats.push_back(*format);
-  }
-  if (formats.empty()) formats.push_back(sheaf::Format::pdf);
-  return formats;
 }
 
 // Two lessons of one name would overwrite each other's handouts.
@@ -49,25 +38,18 @@ bool collide(const TypesetOptions& options, Console& console) {
   return false;
 }
 
-// Pages of an earlier handout that was longer.
-void remove_later_pages(const std::string& path, const sheaf::Made& made, platform::System& system) {
-  if (made.svg_page_prefix.empty()) return;
-  for (int page = made.svg_pages + 1;; ++page) {
-    const std::string old = path + made.svg_page_prefix + std::to_string(page) + ".svg";
-    if (!system.exists(old)) return;
-    system.remove(old);
-  }
-}
-
-Exit write_outputs(const sheaf::Made& made, const std::string& path, platform::System& system, Console& console) {
+// Writes a job's outputs and adds their names to `written`.
+Exit write_outputs(const sheaf::Made& made, const std::string& path, platform::System& system, Console& console,
+                   std::vector<std::string>& written) {
   for (const sheaf::Output& output : made.outputs) {
     const std::string file = path == "-" ? path : path + output.suffix;
     if (const std::optional<platform::FileError> error = system.write(file, output.bytes)) {
       complain(file + ": " + error->what, console);
       return Exit::unreadable;
     }
+    written.push_back(file);
   }
-  remove_later_pages(path, made, system);
+  sheaf::remove_later_pages(path, made, system);
   return Exit::done;
 }
 
@@ -111,10 +93,19 @@ bool too_many(std::size_t files, const TypesetOptions& options, Console& console
   return true;
 }
 
+// After a run without mistakes: a build that failed runs again whatever this says.
+Exit write_depfile(const std::string& file, const std::vector<std::string>& written, const sheaf::Inputs& inputs,
+                   platform::System& system, Console& console) {
+  const std::optional<platform::FileError> error = system.write(file, depfile(written, inputs));
+  if (!error) return Exit::done;
+  complain(file + ": " + error->what, console);
+  return Exit::unreadable;
+}
+
 }  // namespace
 
 Exit typeset(const TypesetOptions& options, platform::System& system, Console& console) {
-  const auto formats = formats_of(options, console);
+  const auto formats = read_formats(options.formats, console);
   if (!formats || collide(options, console)) return Exit::request_wrong;
   sheaf::Request request;
   request.keys = options.keys;
@@ -124,22 +115,32 @@ Exit typeset(const TypesetOptions& options, platform::System& system, Console& c
   if (!options.instrument.empty()) request.instrument = options.instrument;
   if (!read_capo(options.capo, request.capo, console)) return Exit::request_wrong;
 
-  sheaf::Workshop workshop(system);
+  const bool traces = !options.depfile.empty();
+  if (traces && options.to == "-") {
+    complain("--depfile: standard output has no name that a build could know; name a folder with --to", console);
+    return Exit::request_wrong;
+  }
+
+  sheaf::Workshop workshop(system, traces ? sheaf::Trace::on : sheaf::Trace::off);
   Exit exit = Exit::done;
   const std::vector<sheaf::Plan> plans = plans_of(request, options.lessons, workshop, exit, console);
   std::size_t jobs = 0;
   for (const sheaf::Plan& plan : plans) jobs += plan.jobs.size();
   if (std::any_of(plans.begin(), plans.end(), is_refused)) return exit;
   if (too_many(jobs, options, console)) return Exit::request_wrong;
+  std::vector<std::string> written;
+  sheaf::Inputs inputs;
   for (const sheaf::Plan& plan : plans) {
     for (const sheaf::Job& job : plan.jobs) {
       const sheaf::Made made = workshop.make(job);
       exit = worse(exit, report(made, console));
       if (too_many(made.outputs.size(), options, console)) return Exit::request_wrong;
       const std::string path = options.to == "-" ? "-" : path_stem(job.lesson, options.to);
-      exit = worse(exit, write_outputs(made, path, system, console));
+      exit = worse(exit, write_outputs(made, path, system, console, written));
+      if (traces) inputs.merge(workshop.inputs(job.lesson));
     }
   }
+  if (traces && exit == Exit::done) exit = write_depfile(options.depfile, written, inputs, system, console);
   return exit;
 }
 
