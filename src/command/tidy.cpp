@@ -2,7 +2,7 @@
 
 #include "command/command.h"
 #include "command/report.h"
-#include "sheaf/workshop.h"
+#include "sheaf/unreadable.h"
 
 namespace fretsheaf::command {
 
@@ -28,7 +28,7 @@ Exit tidy_file(const std::string& file, bool only_check, platform::System& syste
   const std::string name = file == "-" ? "standard input" : file;
   const platform::FileResult<std::string> bytes = system.read(file, lesson::max_lesson_bytes);
   if (const auto* error = std::get_if<platform::FileError>(&bytes)) {
-    complain(name + ": " + error->what, console);
+    complain(sheaf::unreadable(file, *error, system), console);
     return Exit::unreadable;
   }
   const auto& before = std::get<std::string>(bytes);

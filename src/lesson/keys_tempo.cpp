@@ -87,6 +87,23 @@ bool check_combination(const TempoKeys& keys, const Field& field) {
   return true;
 }
 
+// The last rung is the goal all the same.
+void warn_of_short_step(const TempoKeys& keys, const Field& field) {
+  const int span = *keys.to - *keys.from;
+  const int rest = span % *keys.step;
+  if (rest == 0) return;
+  const auto to = [&](int goal) { return "to = " + std::to_string(goal); };
+  const int below = *keys.to - rest;
+  const int above = below + *keys.step;
+  const std::string ends = below > *keys.from && above <= fastest ? to(below) + " or " + to(above)
+                           : above <= fastest                    ? to(above)
+                                                                 : to(below);
+  field.diagnostics.warning(Code::tempo_step_short, keys.step.range(),
+                            "steps of " + std::to_string(*keys.step) + " from " + std::to_string(*keys.from) +
+                                " do not meet " + std::to_string(*keys.to) + ": the last is " + std::to_string(rest),
+                            "write " + ends + " for equal steps");
+}
+
 bool check_rungs(const TempoKeys& keys, const Field& field) {
   if (!keys.from || !keys.to) return true;
   const int span = *keys.to - *keys.from;
@@ -105,6 +122,7 @@ bool check_rungs(const TempoKeys& keys, const Field& field) {
                             "write fewer rungs");
     return false;
   }
+  if (keys.step) warn_of_short_step(keys, field);
   return true;
 }
 

@@ -12,6 +12,7 @@
 #include "sheaf/documents.h"
 #include "sheaf/fonts_of.h"
 #include "sheaf/jobs.h"
+#include "sheaf/unreadable.h"
 #include "source/nearest.h"
 #include "template/reader.h"
 #include "transposition/rewrite.h"
@@ -106,7 +107,7 @@ Made Workshop::Impl::read(const std::string& path, bool to_be_drawn, Kept*& kept
   const std::string name = path == "-" ? "standard input" : path;
   platform::FileResult<std::string> bytes = system.read(path, lesson::max_lesson_bytes);
   if (const auto* error = std::get_if<platform::FileError>(&bytes)) {
-    return refused(Made::Status::unreadable, name + ": " + error->what);
+    return refused(Made::Status::unreadable, unreadable(path, *error, system));
   }
   lesson::ReadLesson result = lesson::read_lesson(name, std::get<std::string>(std::move(bytes)), system);
   Made made;
