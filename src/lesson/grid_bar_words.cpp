@@ -143,8 +143,8 @@ class WordSetter {
     const std::string in_case = case_help(word.text);
     input_.diagnostics.error(Code::chord_unknown, word.range, tick(word.text) + " is no chord",
                              !in_case.empty() ? in_case
-                             : guess.empty() ? "write a symbol, `Am7` or `Bb/D`, or a Roman numeral, `IV7`"
-                                           : "did you mean " + tick(guess) + "?");
+                             : guess.empty()  ? "write a symbol, `Am7` or `Bb/D`, or a Roman numeral, `IV7`"
+                                              : "did you mean " + tick(guess) + "?");
   }
 
   const GridInput& input_;

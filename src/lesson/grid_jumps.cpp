@@ -42,11 +42,10 @@ void warn_of_jumps(const GridInput& input, const Music& music) {
         jumped = distance > far;
         if (jumped && !warned) {
           const bool up = hold->lowest > before->highest;
-          input.diagnostics.warning(
-              source::Code::far_jump, hold->range,
-              "this note lies " + std::to_string(distance) + " frets " + (up ? "above" : "below") +
-                  " the quick one before it",
-              "check both frets; on another string the note may lie nearer");
+          input.diagnostics.warning(source::Code::far_jump, hold->range,
+                                    "this note lies " + std::to_string(distance) + " frets " +
+                                        (up ? "above" : "below") + " the quick one before it",
+                                    "check both frets; on another string the note may lie nearer");
         }
       }
       warned = jumped && !warned;

@@ -176,8 +176,7 @@ class MarkCellReader {
     // Dashes may follow after a blank, or in the next bar.
     int next = end;
     while (next < cell_.end && is_blank(row_.at(next))) ++next;
-    const bool dashed =
-        end > begin + 1 || end == cell_.end || row_.at(next) == U'-' || is_long_dash(row_.at(next));
+    const bool dashed = end > begin + 1 || end == cell_.end || row_.at(next) == U'-' || is_long_dash(row_.at(next));
     if (hairpin && !dashed) {
       input_.diagnostics.error(
           Code::mark_dashes, row_.range(begin, end), "this hairpin has no length",

@@ -96,8 +96,8 @@ void warn_of_short_step(const TempoKeys& keys, const Field& field) {
   const int below = *keys.to - rest;
   const int above = below + *keys.step;
   const std::string ends = below > *keys.from && above <= fastest ? to(below) + " or " + to(above)
-                           : above <= fastest                    ? to(above)
-                                                                 : to(below);
+                           : above <= fastest                     ? to(above)
+                                                                  : to(below);
   field.diagnostics.warning(Code::tempo_step_short, keys.step.range(),
                             "steps of " + std::to_string(*keys.step) + " from " + std::to_string(*keys.from) +
                                 " do not meet " + std::to_string(*keys.to) + ": the last is " + std::to_string(rest),

@@ -17,6 +17,7 @@
 #include "platform/file_error.h"
 #include "platform/folder.h"
 #include "platform/fonts.h"
+#include "platform/real_path.h"
 
 namespace fretsheaf::platform {
 namespace {
@@ -106,6 +107,10 @@ std::optional<FileError> DiskSystem::write(const std::string& path, std::string_
 
 bool DiskSystem::exists(const std::string& path) const {
   return is_there(path);
+}
+
+std::string DiskSystem::real_path(const std::string& path) const {
+  return platform::real_path(path);
 }
 
 std::optional<FileError> DiskSystem::remove(const std::string& path) {

@@ -18,6 +18,7 @@ class DiskSystem final : public System {
   std::optional<FileError> write(const std::string& path, std::string_view bytes) override;
 
   bool exists(const std::string& path) const override;
+  std::string real_path(const std::string& path) const override;
   std::optional<FileError> remove(const std::string& path) override;
   std::vector<std::string> list(const std::string& folder) const override;
   std::string data_path(std::string_view name) const override;

@@ -21,12 +21,14 @@ class MemorySystem final : public System {
   FileResult<SharedBytes> view(const std::string& path, std::size_t limit) const override;
   std::optional<FileError> write(const std::string& path, std::string_view bytes) override;
   bool exists(const std::string& path) const override;
+  std::string real_path(const std::string& path) const override;
   std::optional<FileError> remove(const std::string& path) override;
   std::vector<std::string> list(const std::string& folder) const override;
   std::string data_path(std::string_view name) const override;
   std::string font_path(std::string_view file_name) const override;
 
   std::map<std::string, std::string> files;               // path to bytes
+  std::map<std::string, std::string> links;               // path of a symbolic link to where it leads
   std::map<std::string, FileError> read_failures;         // path to what reading it gives
   std::map<std::string, FileError> write_failures;        // path to what writing or removing it gives
   std::map<std::string, std::string, std::less<>> fonts;  // bare file name to path
