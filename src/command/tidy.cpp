@@ -26,7 +26,7 @@ Exit put(const std::string& file, const std::string& bytes, platform::System& sy
 
 Exit tidy_file(const std::string& file, bool only_check, platform::System& system, Console& console) {
   const std::string name = file == "-" ? "standard input" : file;
-  const platform::FileResult<std::string> bytes = system.read(file, lesson::max_lesson_bytes);
+  const platform::FileResult<std::string> bytes = system.read(file, lesson::limits::bytes);
   if (const auto* error = std::get_if<platform::FileError>(&bytes)) {
     complain(sheaf::unreadable(file, *error, system), console);
     return Exit::unreadable;

@@ -3,14 +3,13 @@
 #include <algorithm>
 
 #include "lesson/keys_paths.h"
+#include "lesson/limits.h"
 #include "theory/keys.h"
 
 namespace fretsheaf::lesson {
 namespace {
 
 using source::Code;
-
-constexpr int most_frets = 36;
 
 void check_required(const LessonKeys& keys, source::Diagnostics& diagnostics) {
   const auto missing = [&](bool written, const std::string& name, const std::string& help) {
@@ -92,7 +91,7 @@ fretboard::Neck settle_neck(const LessonKeys& keys, source::Diagnostics& diagnos
   }
   if (keys.tuning) neck.tuning = *keys.tuning;
   // Where the frets are not known, no fret is too high.
-  neck.frets = keys.frets.value_or(instrument == nullptr || keys.frets.wrong() ? most_frets : neck.frets);
+  neck.frets = keys.frets.value_or(instrument == nullptr || keys.frets.wrong() ? limits::frets : neck.frets);
   neck.capo = keys.capo.value_or(0);
   if (neck.capo >= neck.frets) {
     diagnostics.error(Code::out_of_range, keys.capo.range(),

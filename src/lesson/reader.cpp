@@ -28,7 +28,7 @@ class Reader {
 
   ReadLesson read(const std::string& path, std::string bytes) {
     read_.root = folder_of(path);
-    SoundBytes sound = check_bytes(std::move(bytes), max_lesson_bytes, 0);
+    SoundBytes sound = check_bytes(std::move(bytes), limits::bytes, 0);
     read_.files.add({path, std::move(sound.shown)});
     take(read_.diagnostics, sound.diagnostics);
     if (sound.diagnostics.has_errors()) return std::move(read_);

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "lesson/lesson.h"
+#include "lesson/limits.h"
 #include "platform/system.h"
 #include "source/diagnostic.h"
 #include "source/text.h"
@@ -41,8 +42,5 @@ struct ReadLesson {
 // Reads a lesson file and all its rules.
 // REQUIRES: `bytes` were read from `path`; `path` is how diagnostics name the file.
 ReadLesson read_lesson(const std::string& path, std::string bytes, const platform::System& system);
-
-// The contract's limit for a lesson file.
-inline constexpr std::size_t max_lesson_bytes = std::size_t{4} * 1024 * 1024;
 
 }  // namespace fretsheaf::lesson

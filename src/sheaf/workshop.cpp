@@ -106,7 +106,7 @@ struct Workshop::Impl {
 
 Made Workshop::Impl::read(const std::string& path, bool to_be_drawn, Kept*& kept) {
   const std::string name = path == "-" ? "standard input" : path;
-  platform::FileResult<std::string> bytes = system.read(path, lesson::max_lesson_bytes);
+  platform::FileResult<std::string> bytes = system.read(path, lesson::limits::bytes);
   if (const auto* error = std::get_if<platform::FileError>(&bytes)) {
     return refused(Made::Status::unreadable, unreadable(path, *error, system));
   }
