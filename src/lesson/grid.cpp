@@ -5,6 +5,7 @@
 #include "lesson/grid_draft.h"
 #include "lesson/grid_events.h"
 #include "lesson/grid_form.h"
+#include "lesson/grid_jumps.h"
 #include "lesson/grid_rows.h"
 #include "lesson/grid_times.h"
 
@@ -23,6 +24,7 @@ Music read_grid(const source::Text& text, Range grid, const GridContext& context
   set_form(input, draft, music);
   set_marks(input, draft, music);
   warn_of_unwritten_beats(input, draft, music);
+  warn_of_jumps(input, music);
   for (const BarDraft& bar : draft.bars) {
     music.has_finger_row =
         music.has_finger_row ||

@@ -11,6 +11,7 @@
 #include "lesson/grid_strays.h"
 #include "lesson/grid_string_row.h"
 #include "lesson/grid_words.h"
+#include "lesson/limits.h"
 
 namespace fretsheaf::lesson {
 
@@ -90,7 +91,7 @@ class DraftReader {
       return;
     }
     for (std::size_t bar = 0; bar < cells.count.cells.size(); ++bar) {
-      if (draft_.bars.size() == max_bars) return report_too_many(cells.count.cells[bar]);
+      if (draft_.bars.size() == limits::bars) return report_too_many(cells.count.cells[bar]);
       read_bar(index, strip, cells, bar);
     }
   }
@@ -104,7 +105,7 @@ class DraftReader {
 
   void report_too_many(const Cell& cell) {
     input_.diagnostics.error(Code::bar_limit, cell.row->range(cell.begin, cell.end),
-                             "this example has more than " + std::to_string(max_bars) + " bars",
+                             "this example has more than " + std::to_string(limits::bars) + " bars",
                              "divide it into several examples");
     full_ = true;
   }

@@ -115,9 +115,6 @@ struct GridDraft {
 // Reads all cells.
 GridDraft read_draft(const GridInput& input, const std::vector<Strip>& strips);
 
-// The contract's limit for an example.
-inline constexpr std::size_t max_bars = 2000;
-
 // Columns -> counts.
 
 // The index of the count whose columns hold this one.

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "lesson/keys_lesson.h"
+#include "lesson/limits.h"
 #include "lesson/toml_string.h"
 
 namespace fretsheaf::lesson {
@@ -70,8 +71,8 @@ constexpr Rule<ExampleKeys> rules[] = {
     {"form", "{ bars = \"i7 IV7 | i7 v7\", here = \"1-2\" }", setting<&ExampleKeys::form, read_form>},
     {"neck", "{ of = \"notes\", labels = \"degrees\" }", setting<&ExampleKeys::neck, read_neck>},
     {"shapes", "[\"Am7\", \"Dm7 x535\"]", setting<&ExampleKeys::shapes, read_shapes>},
-    {"vary", "1", whole<&ExampleKeys::vary, 1, 500>},
-    {"blank-bars", "4", whole<&ExampleKeys::blank_bars, 1, 200>},
+    {"vary", "1", whole<&ExampleKeys::vary, 1, static_cast<int>(limits::examples)>},
+    {"blank-bars", "4", whole<&ExampleKeys::blank_bars, 1, limits::blank_bars>},
     {"hide", "[\"frets\"]", read_hide},
     {"tab", "''' … '''", read_tab},
 };

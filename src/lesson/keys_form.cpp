@@ -2,6 +2,7 @@
 #include <tuple>
 
 #include "lesson/keys_example.h"
+#include "lesson/limits.h"
 
 namespace fretsheaf::lesson {
 namespace {
@@ -37,7 +38,6 @@ std::optional<FormBar> read_bar(const Field& field, std::size_t begin, std::stri
 }
 
 void read_bars(FormKeys& into, const Field& field) {
-  constexpr std::size_t most = 2000;
   into.bars.set({});
   const auto text = read_text(field);
   if (!text) return;
@@ -61,9 +61,10 @@ void read_bars(FormKeys& into, const Field& field) {
     at = end;
   }
   if (!sound) return;
-  if (into.chart.empty() || into.chart.size() > most) {
+  if (into.chart.empty() || into.chart.size() > limits::bars) {
     return field.error(Code::out_of_range,
-                       into.chart.empty() ? "the form has no bars" : "the form has more than 2000 bars",
+                       into.chart.empty() ? std::string("the form has no bars")
+                                          : "the form has more than " + std::to_string(limits::bars) + " bars",
                        "write chords with a space between bars, as in \"i7 IV7 | i7 v7\"");
   }
   into.bars.set(text);

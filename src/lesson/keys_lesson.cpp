@@ -4,6 +4,7 @@
 #include <charconv>
 
 #include "lesson/keys_example.h"
+#include "lesson/limits.h"
 
 namespace fretsheaf::lesson {
 namespace {
@@ -129,11 +130,10 @@ std::optional<theory::Pitch> read_open_string(const Field& item) {
 }
 
 void read_tuning(LessonKeys& into, const Field& field) {
-  constexpr std::size_t most_strings = 12;
   into.tuning.set({});
   if (field.value.kind != TomlValue::Kind::list || field.value.header) return wrong_type(field, "a list of pitches");
   const auto count = field.value.items.size();
-  if (count < 1 || count > most_strings) {
+  if (count < 1 || count > limits::strings) {
     return field.error(Code::out_of_range, "'tuning' has " + std::to_string(count) + " strings",
                        "write from 1 to 12 pitches, the bottom line of the tab first");
   }
@@ -157,7 +157,6 @@ void read_also_in(LessonKeys& into, const Field& field) {
 }
 
 void read_examples(LessonKeys& into, const Field& field) {
-  constexpr std::size_t most = 500;
   into.examples_written = true;
   using Kind = TomlValue::Kind;
   const auto is_table = [](const TomlValue& item) { return item.kind == Kind::table; };
@@ -167,9 +166,11 @@ void read_examples(LessonKeys& into, const Field& field) {
              !std::all_of(field.value.items.begin(), field.value.items.end(), is_table)) {
     field.error(Code::wrong_type, "'example' is not a key with a value",
                 "write [[example]] on a line of its own, and the keys of the example under it");
-  } else if (field.value.items.size() > most) {
-    field.with(field.value.items[most])
-        .error(Code::out_of_range, "this is example 501, and a lesson has at most 500",
+  } else if (field.value.items.size() > limits::examples) {
+    field.with(field.value.items[limits::examples])
+        .error(Code::out_of_range,
+               "this is example " + std::to_string(limits::examples + 1) + ", and a lesson has at most " +
+                   std::to_string(limits::examples),
                "split it into several lessons");
   } else {
     into.examples = &field.value;
@@ -208,7 +209,7 @@ constexpr Rule<LessonKeys> rules[] = {
     {"swing-ratio", "\"2:1\"", read_swing_ratio},
     {"instrument", "\"bass\"", read_instrument},
     {"tuning", "[\"E1\", \"A1\", \"D2\", \"G2\"]", read_tuning},
-    {"frets", "24", whole<&LessonKeys::frets, 1, 36>},
+    {"frets", "24", whole<&LessonKeys::frets, 1, limits::frets>},
     {"capo", "2", whole<&LessonKeys::capo, 0, 35>},
     {"staves", "[\"slash\", \"tab\"]", music<read_staves>},
     {"labels", "[\"chord-degrees\"]", music<read_labels>},
@@ -229,7 +230,7 @@ constexpr Rule<LessonKeys> rules[] = {
      [](LessonKeys& into, const Field& field) { into.intro.set(read_text(field)); }},
     {"practice", "[\"One note.\", \"Another note.\"]",
      [](LessonKeys& into, const Field& field) { into.practice.set(read_texts(field)); }},
-    {"practice-log", "6", whole<&LessonKeys::practice_log, 0, 60>},
+    {"practice-log", "6", whole<&LessonKeys::practice_log, 0, limits::log_rows>},
     {"example", "", read_examples},
 };
 

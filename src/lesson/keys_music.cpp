@@ -3,6 +3,7 @@
 #include <cstdlib>
 #include <string>
 
+#include "lesson/limits.h"
 #include "theory/keys.h"
 
 namespace fretsheaf::lesson {
@@ -93,13 +94,12 @@ void read_labels(MusicKeys& into, const Field& field) {
 }
 
 void read_bars_per_line(MusicKeys& into, const Field& field) {
-  constexpr int most = 64;
   into.bars_per_line.set({});
   if (field.value.kind == TomlValue::Kind::text && field.value.text == "auto") {
     into.bars_per_line.set({{std::nullopt, field.value.range}});
   } else if (field.value.kind != TomlValue::Kind::whole) {
     wrong_type(field, "a whole number without quotes, or \"auto\"");
-  } else if (const auto bars = read_whole(field, 1, most)) {
+  } else if (const auto bars = read_whole(field, 1, limits::bars_per_line)) {
     into.bars_per_line.set({{bars->value, bars->range}});
   }
 }

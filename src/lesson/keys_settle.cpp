@@ -3,14 +3,13 @@
 #include <algorithm>
 
 #include "lesson/keys_paths.h"
+#include "lesson/limits.h"
 #include "theory/keys.h"
 
 namespace fretsheaf::lesson {
 namespace {
 
 using source::Code;
-
-constexpr int most_frets = 36;
 
 void check_required(const LessonKeys& keys, source::Diagnostics& diagnostics) {
   const auto missing = [&](bool written, const std::string& name, const std::string& help) {
@@ -92,7 +91,7 @@ fretboard::Neck settle_neck(const LessonKeys& keys, source::Diagnostics& diagnos
   }
   if (keys.tuning) neck.tuning = *keys.tuning;
   // Where the frets are not known, no fret is too high.
-  neck.frets = keys.frets.value_or(instrument == nullptr || keys.frets.wrong() ? most_frets : neck.frets);
+  neck.frets = keys.frets.value_or(instrument == nullptr || keys.frets.wrong() ? limits::frets : neck.frets);
   neck.capo = keys.capo.value_or(0);
   if (neck.capo >= neck.frets) {
     diagnostics.error(Code::out_of_range, keys.capo.range(),
@@ -109,8 +108,33 @@ fretboard::Neck settle_neck(const LessonKeys& keys, source::Diagnostics& diagnos
   return neck;
 }
 
-void settle_logo(const LessonKeys& keys, const platform::System& system, const ReadLesson& read, Lesson& lesson,
-                 source::Diagnostics& diagnostics) {
+// A file that a lesson names: its path from where the lesson's own path is from. Outside the folder of the lessons,
+// behind a symbolic link too, it is an error.
+std::string settle_path(const Located<std::string>& written, std::string_view what, const platform::System& system,
+                        ReadLesson& read) {
+  const bool absolute = written.value.starts_with('/');
+  const std::string folder = folder_of(read.files[written.range.file].name());
+  std::string path = normal_path(absolute ? written.value : folder + written.value);
+  const std::string root = read.root.empty() ? "." : read.root;
+  const bool inside = !absolute && is_inside(path, read.root);
+  if (!inside || (system.exists(path) && !is_inside(system.real_path(path), system.real_path(root)))) {
+    read.diagnostics.error(Code::outside_folder, written.range,
+                           shown(written.value) + " lies outside the folder of these lessons",
+                           "put the " + std::string(what) + " beside the lesson file and write its name alone");
+    return {};
+  }
+  return path;
+}
+
+void settle_template(const LessonKeys& keys, const platform::System& system, ReadLesson& read, Lesson& lesson) {
+  lesson.template_name = keys.template_name ? *keys.template_name.value : Located<std::string>{"music-stand", {}};
+  const std::string& name = lesson.template_name.value;
+  const bool is_path = name.find('/') != std::string::npos || name.ends_with(".toml");
+  if (is_path) lesson.template_path = settle_path(lesson.template_name, "template", system, read);
+}
+
+void settle_logo(const LessonKeys& keys, const platform::System& system, ReadLesson& read, Lesson& lesson) {
+  source::Diagnostics& diagnostics = read.diagnostics;
   lesson.logo_alt = keys.logo_alt.value_or({});
   if (!keys.logo || keys.logo->empty()) {
     if (lesson.logo_alt.empty() || keys.logo.wrong()) return;
@@ -120,12 +144,8 @@ void settle_logo(const LessonKeys& keys, const platform::System& system, const R
     return;
   }
   const Range range = keys.logo.range();
-  const bool absolute = keys.logo->starts_with('/');
-  const std::string path = normal_path(absolute ? *keys.logo : folder_of(read.files[range.file].name()) + *keys.logo);
-  if (absolute || !is_inside(path, read.root)) {
-    diagnostics.error(Code::outside_folder, range, shown(*keys.logo) + " lies outside the folder of these lessons",
-                      "put the logo beside the lesson file and write its name alone");
-  } else if (!system.exists(path)) {
+  const std::string path = settle_path(*keys.logo.value, "logo", system, read);
+  if (!path.empty() && !system.exists(path)) {
     diagnostics.error(Code::missing_file, range, "there is no file " + shown(*keys.logo),
                       "it is looked for in the folder of the file that names it");
   }
@@ -222,14 +242,14 @@ Lesson settle_lesson(const LessonKeys& keys, const platform::System& system, Rea
   lesson.neck = settle_neck(keys, diagnostics);
   lesson.staves = keys.music.staves.value_or({Staff::slash, Staff::tab});
   lesson.labels = keys.music.labels.value_or({});
-  lesson.template_name = keys.template_name ? *keys.template_name.value : Located<std::string>{"music-stand", {}};
+  settle_template(keys, system, read, lesson);
   lesson.paper = keys.paper.value_or(Paper::a4);
   lesson.language = keys.language.value_or("en");
   lesson.language_range = keys.language.range();
   lesson.note_names = keys.note_names.value_or(NoteNames::letters);
   lesson.note_names_range = keys.note_names.range();
   if (keys.link && !keys.link->empty()) lesson.link = keys.link.value;
-  settle_logo(keys, system, read, lesson, diagnostics);
+  settle_logo(keys, system, read, lesson);
   lesson.left_handed = keys.left_handed.value_or(false);
   lesson.handed_range = keys.left_handed.range();
   lesson.name_line = keys.name_line.value_or(false);

@@ -60,10 +60,10 @@ std::optional<std::string> find_sheaf(const std::string& lesson_path, const plat
 }
 
 TomlValue read_sheaf(const std::string& path, const platform::System& system, LessonKeys& keys, ReadLesson& read) {
-  auto bytes = system.read(path, max_lesson_bytes);
+  auto bytes = system.read(path, limits::bytes);
   const auto* failed = std::get_if<platform::FileError>(&bytes);
   SoundBytes sound = check_bytes(failed == nullptr ? std::get<std::string>(std::move(bytes)) : std::string(),
-                                 max_lesson_bytes, static_cast<source::FileId>(read.files.size()));
+                                 limits::bytes, static_cast<source::FileId>(read.files.size()));
   const source::FileId file = read.files.add({path, std::move(sound.shown)});
   if (failed != nullptr)
     read.diagnostics.error(source::Code::unreadable_file, {0, 0, file}, "this file " + failed->what);

@@ -1,16 +1,15 @@
 #include <algorithm>
 
 #include "lesson/keys_example.h"
+#include "lesson/limits.h"
 
 namespace fretsheaf::lesson {
 namespace {
 
 using source::Code;
 
-constexpr int slowest = 20;
-constexpr int fastest = 400;
-constexpr int most_rungs = 60;
-constexpr int most_passes = 20;
+using limits::fastest;
+using limits::slowest;
 
 struct TempoKeys {
   Setting<int> from;
@@ -42,8 +41,8 @@ constexpr Rule<TempoKeys> rules[] = {
     {"from", "60", whole<&TempoKeys::from, slowest, fastest>},
     {"to", "108", whole<&TempoKeys::to, slowest, fastest>},
     {"step", "12", whole<&TempoKeys::step, 1, fastest - slowest>},
-    {"passes", "4", whole<&TempoKeys::passes, 1, most_passes>},
-    {"rungs", "5", whole<&TempoKeys::rungs, 2, most_rungs>},
+    {"passes", "4", whole<&TempoKeys::passes, 1, limits::passes>},
+    {"rungs", "5", whole<&TempoKeys::rungs, 2, limits::rungs>},
     {"spacing", "\"even\"",
      [](TempoKeys& into, const Field& field) { into.spacing.set(read_choice(field, spacings)); }},
     {"beat", "\"quarter\"", read_beat},
@@ -87,14 +86,31 @@ bool check_combination(const TempoKeys& keys, const Field& field) {
   return true;
 }
 
+// The last rung is the goal all the same.
+void warn_of_short_step(const TempoKeys& keys, const Field& field) {
+  const int span = *keys.to - *keys.from;
+  const int rest = span % *keys.step;
+  if (rest == 0) return;
+  const auto to = [&](int goal) { return "to = " + std::to_string(goal); };
+  const int below = *keys.to - rest;
+  const int above = below + *keys.step;
+  const std::string ends = below > *keys.from && above <= fastest ? to(below) + " or " + to(above)
+                           : above <= fastest                     ? to(above)
+                                                                  : to(below);
+  field.diagnostics.warning(Code::tempo_step_short, keys.step.range(),
+                            "steps of " + std::to_string(*keys.step) + " from " + std::to_string(*keys.from) +
+                                " do not meet " + std::to_string(*keys.to) + ": the last is " + std::to_string(rest),
+                            "write " + ends + " for equal steps");
+}
+
 bool check_rungs(const TempoKeys& keys, const Field& field) {
   if (!keys.from || !keys.to) return true;
   const int span = *keys.to - *keys.from;
-  if (keys.step && (span + *keys.step - 1) / *keys.step + 1 > most_rungs) {
-    const int least = (span + most_rungs - 2) / (most_rungs - 1);
+  if (keys.step && (span + *keys.step - 1) / *keys.step + 1 > limits::rungs) {
+    const int least = (span + limits::rungs - 2) / (limits::rungs - 1);
     field.diagnostics.error(Code::out_of_range, keys.step.range(),
                             "this makes " + std::to_string((span + *keys.step - 1) / *keys.step + 1) +
-                                " rungs, and there are at most " + std::to_string(most_rungs),
+                                " rungs, and there are at most " + std::to_string(limits::rungs),
                             "write a step of " + std::to_string(least) + " or more");
     return false;
   }
@@ -105,6 +121,7 @@ bool check_rungs(const TempoKeys& keys, const Field& field) {
                             "write fewer rungs");
     return false;
   }
+  if (keys.step) warn_of_short_step(keys, field);
   return true;
 }
 

@@ -115,6 +115,7 @@ struct Lesson {
   std::vector<Staff> staves;
   std::vector<Label> labels;
   Located<std::string> template_name;  // "music-stand" where none is given (then with an empty range)
+  std::string template_path;           // where the name is a path: from the folder that the lesson's path is from
   Paper paper = Paper::a4;
   std::string language = "en";
   Range language_range;

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "lesson/lesson.h"
+#include "lesson/limits.h"
 #include "platform/system.h"
 #include "source/diagnostic.h"
 #include "source/text.h"
@@ -17,6 +18,15 @@ struct SheafOutput {
   std::vector<Located<std::string>> formats;   // of pdf, svg, musicxml, mxl; empty where it names none
 };
 
+// A grid of the lesson, and what it was read against.
+struct WrittenGrid {
+  Range range;  // the bytes between its quotes
+  fretboard::Neck neck;
+  theory::Key key;
+  theory::Meter meter;
+  bool vary = false;
+};
+
 struct ReadLesson {
   source::Files files;  // the lesson first, then its sheaf.toml where there is one
   source::Diagnostics diagnostics;
@@ -24,14 +34,13 @@ struct ReadLesson {
   // The folder that the paths of templates and logos must stay inside: its sheaf.toml's, or the lesson's own; empty
   // or ending in `/`. A path is relative to the folder of the file that it is written in (its range's).
   std::string root;
+  // All that could be read against something known, right or wrong; of a lesson with errors, too.
+  std::vector<WrittenGrid> grids;
   SheafOutput output;
 };
 
 // Reads a lesson file and all its rules.
 // REQUIRES: `bytes` were read from `path`; `path` is how diagnostics name the file.
 ReadLesson read_lesson(const std::string& path, std::string bytes, const platform::System& system);
-
-// The contract's limit for a lesson file.
-inline constexpr std::size_t max_lesson_bytes = std::size_t{4} * 1024 * 1024;
 
 }  // namespace fretsheaf::lesson

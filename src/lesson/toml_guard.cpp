@@ -4,6 +4,7 @@
 #include <string>
 #include <string_view>
 
+#include "lesson/limits.h"
 #include "lesson/toml_string.h"
 #include "lesson/toml_syntax.h"
 #include "lesson/toml_tree.h"
@@ -34,7 +35,7 @@ class GuardScan {
     }
     return true;
   }
-  bool too_deep() const { return depth_ > max_toml_depth || dots_ >= max_toml_depth; }
+  bool too_deep() const { return depth_ > limits::nesting || dots_ >= limits::nesting; }
   std::size_t at() const { return at_; }
 
  private:
@@ -88,7 +89,7 @@ bool guard_toml(const source::Text& text, source::FileId file, source::Diagnosti
   if (scan.run()) return true;
   if (scan.too_deep()) {
     diagnostics.error(Code::nested_too_deeply, one_byte(scan.at(), file),
-                      "this is nested more than " + std::to_string(max_toml_depth) + " deep",
+                      "this is nested more than " + std::to_string(limits::nesting) + " deep",
                       "write it as the description of lesson files has it");
   } else {
     explain_syntax(text, file, scan.at(), diagnostics);

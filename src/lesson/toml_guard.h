@@ -6,7 +6,7 @@
 namespace fretsheaf::lesson {
 
 // Whether the file may be given to the parser: looks through its bytes once, without recursion, and reports a key or a
-// value that goes deeper than `max_toml_depth`, and a character beyond ASCII outside of texts and comments (TOML 1.0
+// value that goes deeper than `limits::nesting`, and a character beyond ASCII outside of texts and comments (TOML 1.0
 // has none there, and the parser's behaviour is undefined for some).
 bool guard_toml(const source::Text& text, source::FileId file, source::Diagnostics& diagnostics);
 

@@ -42,8 +42,4 @@ const TomlValue* find(const TomlValue& table, std::string_view key);
 // nothing is returned. REQUIRES: the text is UTF-8 without NUL.
 std::optional<TomlValue> read_toml(const source::Text& text, source::FileId file, source::Diagnostics& diagnostics);
 
-// Keys of more dotted parts, and values nested more deeply, are refused before parsing: the parser goes down into them
-// on the stack, and nothing in our files comes near.
-inline constexpr int max_toml_depth = 32;
-
 }  // namespace fretsheaf::lesson

@@ -11,6 +11,7 @@
 #include "platform/descriptor.h"
 #include "platform/file_error.h"
 #include "platform/folder.h"
+#include "platform/real_path.h"
 
 namespace fretsheaf::platform {
 namespace {
@@ -21,14 +22,6 @@ struct Target {
   std::optional<mode_t> mode;  // of the file that is there
   bool special = false;        // a device or a pipe
 };
-
-std::string behind_links(const std::string& path) {
-  char* real = ::realpath(path.c_str(), nullptr);
-  if (real == nullptr) return path;
-  std::string result(real);
-  std::free(real);
-  return result;
-}
 
 constexpr std::string_view temporary_begins = ".fretsheaf-";
 constexpr std::string_view temporary_ends = ".tmp";
@@ -90,7 +83,7 @@ std::optional<FileError> write_atomically(const std::string& path, std::string_v
     if (S_ISDIR(found.st_mode)) return folder_error();
     // Renaming over a file asks nobody whether it may be written, and a teacher may have locked it on purpose.
     if (::access(path.c_str(), W_OK) != 0) return write_error(errno);
-    target = {behind_links(path), found.st_mode, !S_ISREG(found.st_mode)};
+    target = {real_path(path), found.st_mode, !S_ISREG(found.st_mode)};
   } else if (path.back() == '/') {
     return folder_error();
   }

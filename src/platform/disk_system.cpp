@@ -21,6 +21,7 @@
 #include "platform/folder.h"
 #include "platform/fonts.h"
 #include "platform/identity.h"
+#include "platform/real_path.h"
 
 namespace fretsheaf::platform {
 namespace {
@@ -145,6 +146,10 @@ std::string DiskSystem::absolute(const std::string& path) const {
 
 bool DiskSystem::exists(const std::string& path) const {
   return is_there(path);
+}
+
+std::string DiskSystem::real_path(const std::string& path) const {
+  return platform::real_path(path);
 }
 
 std::optional<FileError> DiskSystem::remove(const std::string& path) {

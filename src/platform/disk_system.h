@@ -25,6 +25,7 @@ class DiskSystem final : public Machine {
   bool exists(const std::string& path) const override;
   std::optional<FileStatus> status(const std::string& path) const override;
   std::string absolute(const std::string& path) const override;
+  std::string real_path(const std::string& path) const override;
   std::optional<FileError> remove(const std::string& path) override;
   std::vector<std::string> list(const std::string& folder) const override;
   std::string data_path(std::string_view name) const override;

@@ -102,6 +102,11 @@ bool MemorySystem::exists(const std::string& path) const {
   return files.contains(path) || is_folder(path) || (beneath_ != nullptr && beneath_->exists(path));
 }
 
+std::string MemorySystem::real_path(const std::string& path) const {
+  const auto link = links.find(path);
+  return link == links.end() ? path : link->second;
+}
+
 std::optional<FileError> MemorySystem::remove(const std::string& path) {
   if (const auto failure = write_failures.find(path); failure != write_failures.end()) return failure->second;
   if (!files.contains(path) && is_folder(path)) return folder_error();

@@ -27,6 +27,7 @@ class MemorySystem final : public Machine {
   bool exists(const std::string& path) const override;
   std::optional<FileStatus> status(const std::string& path) const override;  // of what is in memory
   std::string absolute(const std::string& path) const override;  // as if it ran in the root folder
+  std::string real_path(const std::string& path) const override;
   std::optional<FileError> remove(const std::string& path) override;
   std::vector<std::string> list(const std::string& folder) const override;
   std::string data_path(std::string_view name) const override;
@@ -35,6 +36,7 @@ class MemorySystem final : public Machine {
   bool spans_processes() const override { return false; }
 
   std::map<std::string, std::string> files;               // path to bytes
+  std::map<std::string, std::string> links;               // path of a symbolic link to where it leads
   std::map<std::string, FileError> read_failures;         // path to what reading it gives
   std::map<std::string, FileError> write_failures;        // path to what writing or removing it gives
   std::map<std::string, std::string, std::less<>> fonts;  // bare file name to path

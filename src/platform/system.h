@@ -50,6 +50,10 @@ class System {
 
   virtual bool exists(const std::string& path) const = 0;
 
+  // Where a path leads when every symbolic link in it is followed, from the root; the path as it is where it leads
+  // nowhere.
+  virtual std::string real_path(const std::string& path) const = 0;
+
   // Removes a file; a file that is not there is no error.
   virtual std::optional<FileError> remove(const std::string& path) = 0;
 

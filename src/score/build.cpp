@@ -142,6 +142,10 @@ class ScoreBuilder {
     if (from.intro) out.intro = blocks(*from.intro, index);
     out.practice = notes(from.practice, index);
     out.bars = ExampleBuilder(from, harmony_[index], notes_[index], naming_, diagnostics_).bars();
+    for (const lesson::Range range : notes_[index].idle_spellings()) {
+      diagnostics_.warning(source::Code::spell_unused, range, "this spelling changes nothing",
+                           "the note is spelled so by itself: take the word out");
+    }
     write_on_staff(out, lesson_.neck, lesson_.instrument != nullptr && lesson_.instrument->sounds_octave_lower);
     for (std::size_t i = 0; i < out.bars.size(); ++i) copy_words(from.music.bars[i], index, out.bars[i]);
     out.left = from.music.left;

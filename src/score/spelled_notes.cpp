@@ -109,6 +109,7 @@ SpelledNotes::SpelledNotes(const lesson::Example& example, const fretboard::Neck
         auto& on_string = sounding[static_cast<std::size_t>(note.place.string)];
         on_string = spell(note, midi, neck, context, on_string);
         notes_[&note] = *on_string;
+        if (note.spell && *on_string == spelled(midi, context)) idle_.push_back(note.spell->range);
         spell_graces(note, midi, neck, context);
       }
       if (strikes(event)) ++strike;

@@ -24,6 +24,9 @@ class SpelledNotes {
   theory::NoteName exact(const lesson::Note& note) const { return notes_.at(&note).name; }
   theory::Pitch of(const lesson::GraceNote& grace) const { return practical(graces_.at(&grace)); }
 
+  // Forced spellings that change nothing: the note would be spelled so without them.
+  const std::vector<lesson::Range>& idle_spellings() const { return idle_; }
+
  private:
   static theory::Pitch practical(theory::Pitch exact) {
     return theory::pitch_of(theory::practical(exact.name), exact.midi());
@@ -34,6 +37,7 @@ class SpelledNotes {
 
   std::unordered_map<const lesson::Note*, theory::Pitch> notes_;
   std::unordered_map<const lesson::GraceNote*, theory::Pitch> graces_;
+  std::vector<lesson::Range> idle_;
 };
 
 }  // namespace fretsheaf::score

@@ -12,6 +12,7 @@
 #include "sheaf/documents.h"
 #include "sheaf/fonts_of.h"
 #include "sheaf/jobs.h"
+#include "sheaf/unreadable.h"
 #include "source/nearest.h"
 #include "template/reader.h"
 #include "transposition/rewrite.h"
@@ -44,10 +45,6 @@ std::string folder_of(const std::string& path) {
   return slash == std::string::npos ? std::string() : path.substr(0, slash + 1);
 }
 
-bool is_path(const std::string& template_name) {
-  return template_name.find('/') != std::string::npos || template_name.ends_with(".toml");
-}
-
 std::string unknown_template(const std::string& name, const platform::System& system) {
   std::string message = "there is no template '" + name + "'";
   const std::vector<std::string> names = templates::template_names(system);
@@ -55,6 +52,12 @@ std::string unknown_template(const std::string& name, const platform::System& sy
   const std::string near = source::nearest(name, views);
   if (!near.empty()) message += "; did you mean '" + near + "'?";
   return message;
+}
+
+std::string what_templates_are(const platform::System& system) {
+  std::string all;
+  for (const std::string& name : templates::template_names(system)) all += (all.empty() ? "" : ", ") + name;
+  return "the templates are " + all + "; one of your own is named by its path, which ends in .toml";
 }
 
 // A lesson that was read, and what has been said of it.
@@ -140,8 +143,7 @@ struct Workshop::Impl {
 
   // The lesson, read; without one the status says why. Where it is `to_be_drawn`, what is not drawn so far is said too.
   Made read(const std::string& path, bool to_be_drawn, Kept*& kept);
-  const Look* look_for(const std::string& lesson_path, const std::optional<std::string>& asked,
-                       const lesson::Lesson& lesson, Made& made);
+  const Look* look_for(const std::optional<std::string>& asked, const lesson::Lesson& lesson, Made& made);
   void render(const Job& job, const lesson::Lesson& lesson, const Look& look, const Kept& kept,
               source::Diagnostics& diagnostics, Made& made);
 };
@@ -149,9 +151,9 @@ struct Workshop::Impl {
 Made Workshop::Impl::read(const std::string& path, bool to_be_drawn, Kept*& kept) {
   const std::string name = path == "-" ? "standard input" : path;
   take_inputs();  // of a lesson before that came to nothing
-  platform::FileResult<std::string> bytes = system.read(path, lesson::max_lesson_bytes);
+  platform::FileResult<std::string> bytes = system.read(path, lesson::limits::bytes);
   if (const auto* error = std::get_if<platform::FileError>(&bytes)) {
-    return refused(Made::Status::unreadable, name + ": " + error->what);
+    return refused(Made::Status::unreadable, unreadable(path, *error, system));
   }
   lesson::ReadLesson result = lesson::read_lesson(name, std::get<std::string>(std::move(bytes)), system);
   Made made;
@@ -166,10 +168,10 @@ Made Workshop::Impl::read(const std::string& path, bool to_be_drawn, Kept*& kept
   return made;
 }
 
-const Look* Workshop::Impl::look_for(const std::string& lesson_path, const std::optional<std::string>& asked,
-                                     const lesson::Lesson& lesson, Made& made) {
-  std::string name = asked.value_or(lesson.template_name.value);
-  if (!asked && is_path(name)) name = folder_of(lesson_path) + name;
+const Look* Workshop::Impl::look_for(const std::optional<std::string>& asked, const lesson::Lesson& lesson,
+                                     Made& made) {
+  const std::string own = lesson.template_path.empty() ? lesson.template_name.value : lesson.template_path;
+  const std::string name = asked.value_or(own);
   if (const auto known = looks.find(name); known != looks.end()) return &known->second;
 
   templates::ReadTemplate read = templates::read_template(name, system);
@@ -181,7 +183,8 @@ const Look* Workshop::Impl::look_for(const std::string& lesson_path, const std::
   if (read.missing) {
     made.status = Made::Status::lesson_wrong;
     made.reports.front().diagnostics.error(Code::template_unknown, lesson.template_name.range,
-                                           unknown_template(lesson.template_name.value, system));
+                                           unknown_template(lesson.template_name.value, system),
+                                           what_templates_are(system));
     return nullptr;
   }
   if (!read.look) {
@@ -235,7 +238,7 @@ Plan Workshop::plan(const Request& request) {
   Kept* kept = nullptr;
   plan.made = impl_->read(request.lesson, true, kept);
   if (kept == nullptr) return plan;
-  const Look* look = impl_->look_for(request.lesson, request.template_name, kept->lesson, plan.made);
+  const Look* look = impl_->look_for(request.template_name, kept->lesson, plan.made);
   if (look == nullptr) return plan;
   kept->inputs.insert(look->inputs.begin(), look->inputs.end());
   plan.own_formats = kept->formats;
@@ -257,7 +260,7 @@ Made Workshop::make(const Job& job) {
   Kept& kept = impl_->lessons.at(job.lesson);
   Made made;
   source::Diagnostics diagnostics;
-  const Look* look = impl_->look_for(job.lesson, job.template_name, kept.lesson, made);
+  const Look* look = impl_->look_for(job.template_name, kept.lesson, made);
   const std::optional<transposition::Moved> moved = transposition::move(kept.lesson, job.to, diagnostics);
   if (!moved) made.status = Made::Status::lesson_wrong;
   if (moved && look != nullptr) impl_->render(job, moved->lesson, *look, kept, diagnostics, made);
@@ -305,7 +308,7 @@ Transposed Workshop::transpose(const std::string& path, const std::string& text)
 Made Workshop::check(const std::string& path) {
   Kept* kept = nullptr;
   Made made = impl_->read(path, true, kept);
-  if (kept == nullptr || impl_->look_for(path, {}, kept->lesson, made) == nullptr) return made;
+  if (kept == nullptr || impl_->look_for({}, kept->lesson, made) == nullptr) return made;
   source::Diagnostics& diagnostics = made.reports.front().diagnostics;
   score::build_score(kept->lesson, diagnostics);
   if (diagnostics.has_errors()) made.status = Made::Status::lesson_wrong;

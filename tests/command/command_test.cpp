@@ -154,7 +154,8 @@ TEST_CASE("what is wrong with the command line is said, with the nearest word") 
 TEST_CASE("what cannot be read or written ends with status 3") {
   Shed shed;
   CHECK(shed.run({"typeset", "none.lesson.toml"}) == Exit::unreadable);
-  CHECK(shed.console.errors == "fretsheaf: error: none.lesson.toml: is not there\n");
+  CHECK(shed.console.errors ==
+        "fretsheaf: error: none.lesson.toml: is not there; fretsheaf new FILE writes a lesson to start from\n");
   shed.system.files["shed/a.lesson.toml"] = good;
   CHECK(shed.run({"check", "shed"}) == Exit::unreadable);
   CHECK(shed.console.errors == "fretsheaf: error: shed: is a folder\n");
@@ -197,7 +198,8 @@ TEST_CASE("an unknown template in the lesson is an error with its place") {
   CHECK(shed.console.errors ==
         "a.lesson.toml:1:12: error: there is no template 'music-stnd'; did you mean 'music-stand'?\n"
         "  template = \"music-stnd\"\n"
-        "             ^^^^^^^^^^^^\n");
+        "             ^^^^^^^^^^^^\n"
+        "help: the templates are music-stand; one of your own is named by its path, which ends in .toml\n");
 }
 
 TEST_CASE("--help says the verbs") {

@@ -31,7 +31,7 @@ TEST_CASE("A NUL is refused at its place") {
 
 TEST_CASE("A file of more than 4 MiB is refused, one of 4 MiB is read") {
   const std::string lesson = lesson_with("");
-  std::string large = lesson + "#" + std::string(max_lesson_bytes - lesson.size() - 1, 'x');
+  std::string large = lesson + "#" + std::string(limits::bytes - lesson.size() - 1, 'x');
   CHECK(said(read(large)) == "");
   large += 'x';
   CHECK(said(read(large)) ==

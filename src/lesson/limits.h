@@ -1,0 +1,23 @@
+#pragma once
+
+#include <cstddef>
+
+// How much a lesson may hold. Past each limit there is an error with its place; under them, time and memory grow with
+// the input and no faster. demo-lessons/README.md tells them to teachers.
+namespace fretsheaf::lesson::limits {
+
+inline constexpr std::size_t bytes = std::size_t{4} * 1024 * 1024;  // of a lesson file and of a sheaf.toml
+inline constexpr int nesting = 32;                                  // of lists and tables, and parts of a dotted key
+inline constexpr std::size_t examples = 500;
+inline constexpr std::size_t bars = 2000;  // of an example, and of a form
+inline constexpr int blank_bars = 200;
+inline constexpr int log_rows = 60;
+inline constexpr int rungs = 60;
+inline constexpr int passes = 20;
+inline constexpr int slowest = 20;
+inline constexpr int fastest = 400;
+inline constexpr int frets = 36;  // less the capo
+inline constexpr std::size_t strings = 12;
+inline constexpr int bars_per_line = 64;
+
+}  // namespace fretsheaf::lesson::limits

@@ -1,0 +1,48 @@
+#include "sheaf/unreadable.h"
+
+#include <string_view>
+#include <vector>
+
+#include "source/nearest.h"
+
+namespace fretsheaf::sheaf {
+
+namespace {
+
+constexpr std::size_t most_named = 5;
+
+std::vector<std::string> lessons_in(const std::string& folder, const platform::System& system) {
+  std::vector<std::string> lessons;
+  for (std::string& name : system.list(folder)) {
+    if (name.ends_with(".lesson.toml")) lessons.push_back(std::move(name));
+  }
+  return lessons;
+}
+
+std::string way_out(const std::string& path, const platform::System& system) {
+  const std::size_t slash = path.rfind('/');
+  const std::string folder = slash == std::string::npos ? "" : path.substr(0, slash + 1);
+  const std::string name = path.substr(folder.size());
+  const std::vector<std::string> lessons = lessons_in(folder.empty() ? "." : folder, system);
+  if (lessons.empty()) return "fretsheaf new FILE writes a lesson to start from";
+  // Its ending is what is left out most often.
+  const std::vector<std::string_view> known(lessons.begin(), lessons.end());
+  std::string near = source::nearest(name, known);
+  if (near.empty()) near = source::nearest(name + ".lesson.toml", known);
+  if (near.empty()) near = source::nearest(name.substr(0, name.find('.')) + ".lesson.toml", known);
+  if (!near.empty()) return "did you mean '" + folder + near + "'?";
+  std::string all;
+  for (std::size_t i = 0; i < lessons.size() && i < most_named; ++i) all += (i == 0 ? "" : ", ") + lessons[i];
+  if (lessons.size() > most_named) all += " and " + std::to_string(lessons.size() - most_named) + " more";
+  return "there " + std::string(lessons.size() == 1 ? "is " : "are ") + all;
+}
+
+}  // namespace
+
+std::string unreadable(const std::string& path, const platform::FileError& error, const platform::System& system) {
+  const std::string why = (path == "-" ? "standard input" : path) + ": " + error.what;
+  const bool missing = error.kind == platform::FileError::Kind::missing;
+  return missing && path != "-" ? why + "; " + way_out(path, system) : why;
+}
+
+}  // namespace fretsheaf::sheaf
