@@ -17,7 +17,7 @@ Fingerprints::Fingerprints(const Places& places, const platform::Machine& system
     : places_(places), system_(system), program_(PrintOf().add(system.identity()).add(system.data_path("")).print()) {}
 
 std::optional<Fingerprints::LessonFile> Fingerprints::lesson(const std::string& path) const {
-  const auto read = system_.read(path, lesson::max_lesson_bytes);
+  const auto read = system_.read(path, lesson::limits::bytes);
   const auto* bytes = std::get_if<std::string>(&read);
   if (bytes == nullptr) return std::nullopt;
   return LessonFile{print_of(*bytes), bytes->size()};

@@ -29,6 +29,7 @@ class TracedSystem final : public platform::System {
     return machine_.write(path, bytes);
   }
   bool exists(const std::string& path) const override { return machine_.exists(path); }
+  std::string real_path(const std::string& path) const override { return machine_.real_path(path); }
   std::optional<platform::FileError> remove(const std::string& path) override { return machine_.remove(path); }
   std::vector<std::string> list(const std::string& folder) const override { return machine_.list(folder); }
   std::string data_path(std::string_view name) const override { return machine_.data_path(name); }

@@ -28,7 +28,7 @@ const std::vector<std::string> demos = {"low-tide-vamp",      "boathouse-walk", 
 std::string text_of(const std::string& demo) {
   const platform::DiskSystem disk;
   const auto bytes =
-      disk.read(test::project_folder() + "/demo-lessons/" + demo + ".lesson.toml", lesson::max_lesson_bytes);
+      disk.read(test::project_folder() + "/demo-lessons/" + demo + ".lesson.toml", lesson::limits::bytes);
   REQUIRE(std::holds_alternative<std::string>(bytes));
   return std::get<std::string>(bytes);
 }
