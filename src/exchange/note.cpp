@@ -59,8 +59,8 @@ void write_beams(Element note, const score::Event& event) {
     const char* value = left && right          ? "continue"
                         : left                 ? "end"
                         : right                ? "begin"
-                        : event.beams_left > 0 ? "backward hook"
-                                               : "forward hook";
+                        : event.partial_left ? "backward hook"
+                                             : "forward hook";
     note.add("beam", value).set("number", std::to_string(level));
   }
 }

@@ -44,10 +44,10 @@ class Beams {
     }
   }
 
-  // A partial beam points to the neighbour that its note belongs to: left, but for the first of a group.
   void partial(const std::vector<Stemmed>& notes, std::size_t i, int level) {
     const double length = 1.15 * sp_;
-    const bool left = i > 0 && notes[i].event->beams_left > 0;
+    // Where a line of music begins within a group, its first note has nothing on the left.
+    const bool left = i > 0 && notes[i].event->partial_left;
     if (left) {
       draw(notes[i].x - length, notes[i].x, level);
     } else {

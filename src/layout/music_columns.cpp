@@ -15,16 +15,15 @@ Layer& row(Column& column, Row which) {
   return column.rows[static_cast<std::size_t>(which)];
 }
 
-// The strokes stand over the stem of the slash, else over the note.
-Layer stroke_over(const Context& context, const score::Event& event) {
-  Layer stroke = stroke_sign(context, event);
-  if (context.staves.slash && !stroke.empty() && has_stem(event)) stroke.move(stem_x(context, event), 0);
-  return stroke;
+// The strokes stand over the stem of the slash, else over the note; a fermata over the stroke where there is one.
+double stroke_centre(const Context& context, const score::Event& event) {
+  return context.staves.slash && event.stroke && has_stem(event) ? stem_x(context, event) : 0;
 }
 
 void add_event_signs(const Context& context, const score::Event* before, Column& column) {
   const score::Event& event = context.event(column.bar, column.event);
-  row(column, Row::stroke) = stroke_over(context, event);
+  row(column, Row::stroke) = stroke_sign(context, event);
+  row(column, Row::stroke).move(stroke_centre(context, event), 0);
   if (context.staves.slash) {
     row(column, Row::slash) = slash_event(context, event, column.gaps);
     row(column, Row::slash).add(slash_graces(context, event));
@@ -35,12 +34,15 @@ void add_event_signs(const Context& context, const score::Event* before, Column&
     row(column, Row::vibrato) = vibrato_sign(context, event);
   }
   if (context.staves.tab) {
-    row(column, Row::tab) = tab_digits(context, event, false, column.gaps);
+    row(column, Row::tab) = tab_digits(context, column.bar, column.event, false, column.gaps);
     row(column, Row::tab).add(tab_ornaments(context, column.bar, column.event, column.gaps));
-    column.tied_digits = tab_digits(context, event, true, column.tied_gaps);
+    column.tied_digits = tab_digits(context, column.bar, column.event, true, column.tied_gaps);
   }
   if (context.staves.tab_rhythm()) row(column, Row::tab).add(tab_rhythm(context, event));
-  if (event.fermata) row(column, Row::fermata) = fermata_sign(context);
+  if (event.fermata) {
+    row(column, Row::fermata) = fermata_sign(context);
+    row(column, Row::fermata).move(stroke_centre(context, event), 0);
+  }
   row(column, Row::hand) = hand_label(context, event);
   if (context.example.show_degrees) {
     row(column, Row::degree) = degree_label(context, event.degree);

@@ -37,8 +37,9 @@ Layer bar_lines(const Context& context, const LinePlan& line, StaffSpan span, co
 Layer slash_beams(const Context& context, const LinePlan& line);
 Layer slash_tuplets(const Context& context, const LinePlan& line);
 Layer slash_ties(const Context& context, const LinePlan& line);
-// Whether a tie on the notes staff between two events lies above its heads.
-bool notes_tie_above(const Context& context, const Stop& from, const Stop& to);
+// Whether the outermost tie on the notes staff between two events lies above the heads; null where the tie comes from
+// or goes to another line.
+bool notes_tie_above(const Context& context, const Stop* from, const Stop* to);
 // Tab that carries the rhythm: y = 0 its top line.
 Layer tab_beams(const Context& context, const LinePlan& line);
 Layer tab_tuplets(const Context& context, const LinePlan& line);

@@ -13,7 +13,7 @@ namespace {
 constexpr double flat_space = 0.40;  // their staff spaces, of the text's size: a sharp is the taller sign
 constexpr double sharp_space = 0.33;
 constexpr double accidental_gap = 0.06;  // between it and the figure, of the text's size
-constexpr double word_gap = 0.55;        // between several labels of one chord: 1 and 3 are not to be read as 13
+constexpr double leading = 1.15;         // of the labels of one chord, which stand over each other
 
 // A label taken apart: accidentals before or after what is centred.
 struct Label {
@@ -66,20 +66,15 @@ class LabelSetter {
     return layer;
   }
 
-  // Several side by side, centred together.
-  Layer row(const std::string& text) {
+  // Those of a chord stand over each other as its digits do, so that all share the column's centre. The first is that
+  // of the lowest note; the row's baseline is the top one's, or `upward` the lowest one's.
+  Layer stack(const std::string& text, bool upward) {
     const std::vector<std::string> words = words_of(text);
-    if (words.size() == 1) return hung(text);
+    const double lowest = upward ? 0 : static_cast<double>(words.size() - 1);
     Layer all;
-    double x = 0;
-    for (const std::string& word : words) {
-      Layer one = hung(word);
-      const std::optional<Reach> reach = reach_of(one);
-      if (!reach) continue;
-      all.add(std::move(one), x + reach->left, 0);
-      x += reach->left + reach->right + word_gap * size_;
+    for (std::size_t i = 0; i < words.size(); ++i) {
+      all.add(hung(words[i]), 0, (lowest - static_cast<double>(i)) * leading * size_);
     }
-    all.move(-(x - word_gap * size_) / 2, 0);
     return all;
   }
 
@@ -114,9 +109,9 @@ std::string joined_marks(const score::Event& event, std::string score::Note::*ma
   return text;
 }
 
-Layer label(const Context& context, Role role, Part part, const std::string& text) {
+Layer label(const Context& context, Role role, Part part, const std::string& text, bool upward = false) {
   if (text.empty()) return {};
-  return LabelSetter(context.type, role, part).row(text);
+  return LabelSetter(context.type, role, part).stack(text, upward);
 }
 
 }  // namespace
@@ -134,7 +129,7 @@ Layer finger_label(const Context& context, const score::Event& event) {
 }
 
 Layer hand_label(const Context& context, const score::Event& event) {
-  return label(context, Role::hand, Part::technique, joined_marks(event, &score::Note::hand));
+  return label(context, Role::hand, Part::technique, joined_marks(event, &score::Note::hand), true);
 }
 
 Layer count_label(const Context& context, const score::Event& event) {

@@ -85,6 +85,8 @@ std::set<int> dot_steps(const StaffChord& chord) {
   std::set<int> steps;
   for (std::size_t i = chord.heads.size(); i-- > 0;) {
     const int step = chord.heads[i].step;
+    // Two heads on one line or in one space share a dot.
+    if (i + 1 < chord.heads.size() && chord.heads[i + 1].step == step) continue;
     const bool on_line = step % 2 == 0;
     const int own = on_line ? step + 1 : step;
     steps.insert(steps.contains(own) && on_line ? step - 1 : own);

@@ -2,6 +2,7 @@
 #include <array>
 #include <cmath>
 #include <optional>
+#include <vector>
 
 #include "layout/music_notes_room.h"
 
@@ -46,12 +47,17 @@ class Joiner {
   Joiner(const Context& context, const LinePlan& line, const NoteStems& stems, NotesRoom& room)
       : context_(context), line_(line), stems_(stems), room_(room), sp_(context.space) {}
 
-  void draw(const Joint& joint, bool slides) {
-    if (is_slide(joint) != slides) return;
+  void slide(const Joint& joint) {
+    if (!is_slide(joint)) return;
+    const End from = find(joint.from_bar, joint.from_event, joint.string);
+    const End to = find(joint.bar, joint.event, joint.string);
+    if (from.stop != nullptr || to.stop != nullptr) slide(joint, from, to);
+  }
+
+  void slur(const Joint& joint) {
     const End from = find(joint.from_bar, joint.from_event, joint.string);
     const End to = find(joint.bar, joint.event, joint.string);
     if (from.stop == nullptr && to.stop == nullptr) return;
-    if (slides) return slide(joint, from, to);
     // The slur of two chords stands for all their strings.
     const std::array<int, 4> ends{joint.from_bar, joint.from_event, joint.bar, joint.event};
     if (ends != latest_slur_) slur(from, to);
@@ -171,17 +177,41 @@ class Joiner {
 
 }  // namespace
 
+namespace {
+
+// Hammer-ons and pull-offs that go on from one to the next are under one slur (common practice): from the first note to
+// the last.
+std::vector<Joint> slurs_of(const Context& context, int first, int last) {
+  std::vector<Joint> slurs;
+  const auto take = [&](const Joint& joint) {
+    if (is_slide(joint)) return;
+    const auto goes_on = [&](const Joint& slur) {
+      return slur.string == joint.string && slur.bar == joint.from_bar && slur.event == joint.from_event;
+    };
+    const auto before = std::find_if(slurs.begin(), slurs.end(), goes_on);
+    if (before == slurs.end()) return slurs.push_back(joint);
+    before->bar = joint.bar;
+    before->event = joint.event;
+  };
+  for (const Joint& joint : context.joints_into(first, last)) take(joint);
+  for (const Joint& joint : context.joints_out_of(first, last)) {
+    if (joint.bar > last) take(joint);
+  }
+  return slurs;
+}
+
+}  // namespace
+
 void add_notes_joints(const Context& context, const LinePlan& line, const NoteStems& stems, NotesRoom& room) {
   Joiner joiner(context, line, stems, room);
   const int first = line.stops.front().bar;
   const int last = line.stops.back().bar;
   // Slides have one place only; slurs find theirs around them.
-  for (const bool slides : {true, false}) {
-    for (const Joint& joint : context.joints_into(first, last)) joiner.draw(joint, slides);
-    for (const Joint& joint : context.joints_out_of(first, last)) {
-      if (joint.bar > last) joiner.draw(joint, slides);
-    }
+  for (const Joint& joint : context.joints_into(first, last)) joiner.slide(joint);
+  for (const Joint& joint : context.joints_out_of(first, last)) {
+    if (joint.bar > last) joiner.slide(joint);
   }
+  for (const Joint& joint : slurs_of(context, first, last)) joiner.slur(joint);
 }
 
 }  // namespace fretsheaf::layout

@@ -151,7 +151,7 @@ void draw_level(Layer& layer, const Context& context, const Group& group, const 
       continue;
     }
     const double length = partial * context.space;
-    const bool left = i > 0 && notes[i].event->beams_left > 0;
+    const bool left = i > 0 && notes[i].event->partial_left;
     group.draw(layer, notes[i].x - (left ? length : 0), notes[i].x + (left ? 0 : length), level);
   }
 }

@@ -122,11 +122,13 @@ class Ties {
 
 }  // namespace
 
-bool notes_tie_above(const Context& context, const Stop& from, const Stop& to) {
-  const End left = end_at(context, &from);
-  const End right = end_at(context, &to);
-  return std::any_of(right.chord->heads.begin(), right.chord->heads.end(), [&](const StaffHead& head) {
-    return head.note->tie_from && side_of(head, *right.chord, both_up(left, right)) < 0;
+bool notes_tie_above(const Context& context, const Stop* from, const Stop* to) {
+  const End left = end_at(context, from);
+  const End right = end_at(context, to);
+  const StaffChord& chord = to ? *right.chord : *left.chord;
+  return std::any_of(chord.heads.begin(), chord.heads.end(), [&](const StaffHead& head) {
+    const bool tied = to ? head.note->tie_from : head.note->tie_to;
+    return tied && side_of(head, chord, both_up(left, right)) < 0;
   });
 }
 

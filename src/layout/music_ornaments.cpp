@@ -30,6 +30,7 @@ constexpr double slide_line = 0.125;
 constexpr double short_slide = 1.1;
 constexpr double grace_scale = 0.8;
 constexpr double grace_gap = 0.95;
+constexpr double grace_slide_gap = 1.35;  // "5/7" would read as a fraction
 
 double grace_size(const Context& context) {
   const double size = context.type.look().style(Role::digit).size;
@@ -129,9 +130,10 @@ void add_graces(Layer& layer, const Context& context, const score::Note& note, d
     const Words digit =
         context.type.set_at_size(Role::digit, size, std::to_string(note.graces[i].place.fret), Part::digit);
     const double width = digit.ink.right - digit.ink.left;
-    const double right = edge - grace_gap * tab;
-    layer.words(digit, right - width - digit.ink.left, y + cap / 2);
     const Approach approach = i + 1 < note.graces.size() ? note.graces[i + 1].approach : note.approach;
+    const bool slides = approach == Approach::slide_up || approach == Approach::slide_down;
+    const double right = edge - (slides ? grace_slide_gap : grace_gap) * tab;
+    layer.words(digit, right - width - digit.ink.left, y + cap / 2);
     join_grace(layer, tab, right, edge, y, approach, below_another);
     const double gap = proportion::digit_gap * tab;
     gaps.push_back({note.place.string, right - width - gap, right + gap});
@@ -146,6 +148,12 @@ const char* letter_of(Approach approach) {
 }
 
 }  // namespace
+
+bool leads_on(const Context& context, int bar, int event, int string) {
+  const std::span<const Joint> joints = context.joints_out_of(bar, bar);
+  return std::any_of(joints.begin(), joints.end(),
+                     [&](const Joint& joint) { return joint.string == string && joint.from_event == event; });
+}
 
 bool slides_on(const Context& context, int bar, int event, int string) {
   const std::span<const Joint> joints = context.joints_out_of(bar, bar);

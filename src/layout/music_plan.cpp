@@ -26,9 +26,9 @@ constexpr double bar_to_meter = 1.1;
 constexpr double tie_room = 1.0;       // between the inks of two tied symbols
 constexpr double least_hairpin = 3.1;  // from letter to letter, with the gaps beside them
 
-// The least gap between the inks of two columns in one row, in points at a space of 5.5. Degrees, notes and fingers of
-// neighbouring chords keep wider apart than those of one chord.
-constexpr std::array<double, row_count> row_gaps = {2, 2, 2, 9, 7, 3, 3, 3, 3, 3, 4, 7.5, 7.5, 7.5, 7.5, 3.5, 4, 5};
+// The least gap between the inks of two columns in one row, in points at a space of 5.5 (chosen by eye): what is read
+// as one word from note to note keeps wide apart.
+constexpr std::array<double, row_count> row_gaps = {2, 2, 2, 9, 7, 3, 3, 3, 3, 3, 4, 4.5, 4.5, 4.5, 4.5, 5, 4, 5};
 // Bar lines keep from what stands on the staves and between them, not from the rows around them.
 constexpr std::array<Row, 7> staff_rows = {Row::slash, Row::notes,   Row::tab,    Row::word,
                                            Row::hand,  Row::vibrato, Row::dynamic};

@@ -30,8 +30,10 @@ Layer tremolo_sign(const Context& context, const score::Event& event, sheet::Poi
 // Half the height of that sign.
 double tremolo_reach(const Context& context, const score::Event& event);
 
-// Tab, y = 0 the top line: digits and their marks. `tied` draws the digits of tied notes instead, smaller.
-Layer tab_digits(const Context& context, const score::Event& event, bool tied, std::vector<LineGap>& gaps);
+// Tab, y = 0 the top line: digits and their marks. A tied note has its digit, smaller, where something leads away from
+// it: a slide, a hammer-on or a pull-off. `at_line_start` draws those that all other tied notes get at a new line
+// instead (engraving.md, rule 6).
+Layer tab_digits(const Context& context, int bar, int event, bool at_line_start, std::vector<LineGap>& gaps);
 
 // Below a tab that carries the rhythm itself, y = 0 its top line: stem, flag and dots; rests stand in the tab.
 Layer tab_rhythm(const Context& context, const score::Event& event);
@@ -63,7 +65,8 @@ Layer tab_ornaments(const Context& context, int bar, int index, std::vector<Line
 Layer technique_word(const Context& context, const score::Event& event, const score::Event* before);
 // A small slash with a flag for each grace note, left of the head; y = 0 the slash line.
 Layer slash_graces(const Context& context, const score::Event& event);
-// Whether the next note on the string is slid to from this event: that line says it all.
+// Whether the next note on the string is joined to this one by a sign on the tab; by a slide, whose line says it all.
+bool leads_on(const Context& context, int bar, int event, int string);
 bool slides_on(const Context& context, int bar, int event, int string);
 // A wave of that length, y = 0 its axis.
 Layer vibrato_sign(const Context& context, const score::Event& event);

@@ -12,10 +12,12 @@ namespace {
 
 namespace p = proportion;
 
-// Gaps that stacked rows keep at least, in spaces.
+// Gaps that stacked rows keep at least, in spaces (chosen by eye).
 constexpr double row_gap = 0.4;
 constexpr double label_gap = 0.7;
-constexpr double chord_gap = 0.75;
+constexpr double label_under_stems = 1.3;
+constexpr double text_under_lyrics = 1.4;
+constexpr double chord_gap = 1.0;
 constexpr double staff_gap = 0.5;
 constexpr double beside = 0.3;
 
@@ -26,8 +28,10 @@ constexpr double words_above_tab = 0.8125;   // tab gaps
 constexpr double vibrato_above_tab = 1.0;    // tab gaps
 constexpr double dynamic_below_staff = 3.2;  // spaces, below the lowest of the upper staves
 constexpr double words_below_staff = 2.4;
-constexpr double chord_above_notes = 2.6;
-constexpr double chord_above_tab = 2.2;
+constexpr double word_beside = 1.0;           // between a letter of the technique row and a bend's amount: "1 h"
+constexpr double most_raised_together = 1.0;  // the letters of a line rise together so far, else each by itself
+constexpr double chord_above_notes = 3.4;
+constexpr double chord_above_tab = 2.4;
 constexpr double sign_above_staff = 0.8;  // strokes and fermatas where no slashes have them
 constexpr double road_above_chord = 2.6;
 constexpr double ending_above_chord = 26 / 5.5;
@@ -145,8 +149,11 @@ class Stacker {
     };
     Techniques drawn = techniques(context_, line_);
     on_tab_ = std::move(drawn.on_tab);
-    for (Layer& word : each(Row::word)) add(std::move(word), words_above_tab, words_below_staff);
-    for (Layer& letter : drawn.letters) add(std::move(letter), words_above_tab, words_below_staff);
+    letters_ = each(Row::word);
+    letters_.insert(letters_.end(), drawn.letters.begin(), drawn.letters.end());
+    if (!context_.staves.tab) {
+      for (Layer& letter : letters_) add(std::move(letter), words_above_tab, words_below_staff);
+    }
     add(row(Row::hand), words_above_tab, words_below_staff);
     for (Layer& wave : each(Row::vibrato)) add(std::move(wave), vibrato_above_tab, words_below_staff);
     for (Layer& span : dashed_spans(context_, line_)) add(std::move(span), words_above_tab, words_below_staff);
@@ -167,6 +174,7 @@ class Stacker {
       tab.add(tab_tuplets(context_, line_));
       tab.add(tab_ties(context_, line_));
     }
+    add_letters(tab);
     for (Middle& middle : rows) {
       raise_over(tab, std::move(middle.layer), -middle.above_tab * context_.tab, row_gap);
     }
@@ -183,11 +191,26 @@ class Stacker {
     dots_.push_back({0.22 * sp_, std::move(dots)});
   }
 
+  // The letters of hammer-ons, pull-offs and the like stand on one baseline where little is in their way.
+  void add_letters(Layer& tab) {
+    const double y = -words_above_tab * context_.tab;
+    Layer all;
+    for (const Layer& letter : letters_) all.add(letter);
+    all.move(0, y);
+    const double up = std::max(0.0, descent(all.ink(), tab.ink(), row_gap * sp_, word_beside * sp_));
+    if (up <= most_raised_together * context_.tab) {
+      all.move(0, -up);
+      tab.add(std::move(all));
+      return;
+    }
+    for (Layer& letter : letters_) raise_over(tab, std::move(letter), y, row_gap, word_beside);
+  }
+
   // Adds a row above what is in `base`, at `y` or as much higher as it takes.
-  void raise_over(Layer& base, Layer row, double y, double gap) {
+  void raise_over(Layer& base, Layer row, double y, double gap, double aside = beside) {
     if (row.empty()) return;
     row.move(0, y);
-    const double up = descent(row.ink(), base.ink(), gap * sp_, beside * sp_);
+    const double up = descent(row.ink(), base.ink(), gap * sp_, aside * sp_);
     if (up > 0) row.move(0, -up);
     base.add(std::move(row));
   }
@@ -204,6 +227,7 @@ class Stacker {
 
   void add_labels() {
     double y = bottom_ + context_.measures().tab_to_label;
+    double gap = context_.staves.tab_rhythm() ? label_under_stems : label_gap;
     for (const Row which : {Row::degree, Row::second_degree, Row::note, Row::finger, Row::count}) {
       Layer labels = row(which);
       if (labels.empty()) continue;
@@ -212,13 +236,16 @@ class Stacker {
           labels.words(name.words, 0, 0);
         }
       }
-      y = below(std::move(labels), y, label_gap) + context_.measures().label_to_label;
+      y = below(std::move(labels), y, gap) + context_.measures().label_to_label;
+      gap = label_gap;
     }
     Layer lyrics = row(Row::lyric);
     lyrics.add(lyric_lines(context_, line_));
-    if (!lyrics.empty()) y = below(std::move(lyrics), y + 0.3 * sp_, label_gap) + lyric_leading(context_);
+    const bool lyrics_drawn = !lyrics.empty();
+    if (!lyrics.empty()) y = below(std::move(lyrics), y + 0.3 * sp_, gap) + lyric_leading(context_);
     Layer texts = row(Row::text);
-    if (!texts.empty()) below(std::move(texts), y + 0.3 * sp_, label_gap);
+    // Words about the music keep apart from those that are sung.
+    if (!texts.empty()) below(std::move(texts), y + 0.3 * sp_, lyrics_drawn ? text_under_lyrics : gap);
   }
 
   // Where the chord row's baseline is where nothing is in its way.
@@ -247,6 +274,9 @@ class Stacker {
     const bool beside_chords = boxed && descent(boxes.at_start.ink(), chords.ink(), 0, chord_gap * sp_) ==
                                             std::numeric_limits<double>::lowest();
     if (beside_chords) chords.add(std::move(boxes.at_start));
+    const bool others_beside = !boxes.others.empty() && descent(boxes.others.ink(), chords.ink(), 0, chord_gap * sp_) ==
+                                                            std::numeric_limits<double>::lowest();
+    if (others_beside) chords.add(std::move(boxes.others));
     if (!chords.empty()) {
       chords.move(0, y);
       const double up = std::max(0.0, descent(chords.ink(), all_.ink(), chord_gap * sp_, beside * sp_));
@@ -258,6 +288,7 @@ class Stacker {
     roads.add(repeat_counts(context_, line_));
     raise_over(all_, std::move(roads), y - road_above_chord * sp_, chord_gap);
     raise_over(all_, endings(context_, line_), y - ending_above_chord * sp_, chord_gap);
+    if (others_beside) boxes.others = Layer();
     if (!beside_chords) boxes.others.add(std::move(boxes.at_start));
     raise_over(all_, std::move(boxes.others), y - ending_above_chord * sp_ + 1.3 * sp_, chord_gap);
     return y;
@@ -279,6 +310,7 @@ class Stacker {
   double sp_;
   Layer all_;
   Layer on_tab_;
+  std::vector<Layer> letters_;
   StaffSpan span_;
   double bottom_ = 0;  // of the lowest staff
   bool has_tuplets_ = false;

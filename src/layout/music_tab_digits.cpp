@@ -54,12 +54,14 @@ double add_digit(Layer& layer, const Context& context, const score::Note& note, 
 
 }  // namespace
 
-Layer tab_digits(const Context& context, const score::Event& event, bool tied, std::vector<LineGap>& gaps) {
+Layer tab_digits(const Context& context, int bar, int index, bool at_line_start, std::vector<LineGap>& gaps) {
   Layer layer;
+  const score::Event& event = context.event(bar, index);
   for (const score::Note& note : event.notes) {
-    if (note.tie_from != tied) continue;
+    const bool always = !note.tie_from || leads_on(context, bar, index, note.place.string);
+    if (always == at_line_start) continue;
     const double y = (note.place.string - 1) * context.tab;
-    double reach = add_digit(layer, context, note, tied, y);
+    double reach = add_digit(layer, context, note, note.tie_from, y);
     if (note.head == score::HeadKind::ghost) {
       add_parentheses(layer, context, y, reach, event.notes.size() > 1 ? 0.48 : 0.575);
       reach += p::ghost_digit * context.tab;

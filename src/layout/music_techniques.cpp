@@ -1,5 +1,7 @@
 #include <algorithm>
+#include <array>
 #include <string>
+#include <vector>
 
 #include "layout/music_draw.h"
 #include "layout/music_signs.h"
@@ -251,6 +253,48 @@ std::vector<Box> tab_obstacles(const Context& context, const LinePlan& line) {
   return boxes;
 }
 
+namespace {
+
+// Strings that are held while others are struck. What is tied as a whole has its tie on the staff above, so that the tab
+// has ties only where a string is held by itself; but then from its digit on to where it ends.
+void draw_held(const Context& context, const LinePlan& line, Drawer& drawer) {
+  struct Held {
+    std::vector<std::array<const Stop*, 2>> waiting;  // ties of everything, so far
+    bool alone = false;
+  };
+  std::vector<Held> strings(static_cast<std::size_t>(context.strings) + 1);
+  const auto tie = [&](const score::Note& note, bool with_all, const Stop* from, const Stop* to) {
+    Held& held = strings[static_cast<std::size_t>(std::clamp(note.place.string, 1, context.strings))];
+    held.alone = held.alone || !with_all;
+    held.waiting.push_back({from, to});
+    if (!held.alone) return;
+    for (const auto& [begin, end] : held.waiting) drawer.held(note, begin, end);
+    held.waiting.clear();
+  };
+  const Stop* before = nullptr;
+  for (std::size_t i = 0; i < line.stops.size(); ++i) {
+    if (!line.is_event(i)) continue;
+    const Stop& stop = line.stops[i];
+    const score::Event& event = context.event(stop.column->bar, stop.column->event);
+    std::vector<Held> now(strings.size());
+    for (const score::Note& note : event.notes) {
+      const auto string = static_cast<std::size_t>(std::clamp(note.place.string, 1, context.strings));
+      if (!note.tie_from) continue;
+      tie(note, event.tie_from, before, &stop);
+      now[string] = std::move(strings[string]);
+    }
+    strings = std::move(now);
+    before = &stop;
+  }
+  if (before == nullptr || line.last_line) return;
+  const score::Event& event = context.event(before->column->bar, before->column->event);
+  for (const score::Note& note : event.notes) {
+    if (note.tie_to) tie(note, event.tie_to, before, nullptr);
+  }
+}
+
+}  // namespace
+
 Techniques techniques(const Context& context, const LinePlan& line) {
   Drawer drawer(context, line);
   const int first = line.stops.front().bar;
@@ -262,21 +306,7 @@ Techniques techniques(const Context& context, const LinePlan& line) {
       if (joint.bar > last) drawer.joint(joint, slides);
     }
   }
-  const Stop* before = nullptr;
-  for (std::size_t i = 0; i < line.stops.size(); ++i) {
-    if (!line.is_event(i)) continue;
-    const Stop& stop = line.stops[i];
-    const score::Event& event = context.event(stop.column->bar, stop.column->event);
-    for (const score::Note& note : event.notes) {
-      if (note.tie_from && !event.tie_from) drawer.held(note, before, &stop);
-    }
-    before = &stop;
-  }
-  if (before == nullptr || line.last_line) return drawer.take();
-  const score::Event& event = context.event(before->column->bar, before->column->event);
-  for (const score::Note& note : event.notes) {
-    if (note.tie_to && !event.tie_to) drawer.held(note, before, nullptr);
-  }
+  draw_held(context, line, drawer);
   return drawer.take();
 }
 

@@ -12,7 +12,9 @@ using templates::Role;
 
 namespace {
 
-constexpr double leading = 1.25;  // of the text's size
+constexpr double leading = 1.25;      // of the text's size
+constexpr double coda_beside = 0.75;  // the sign after "To Coda", of its full size (chosen by eye)
+constexpr double coda_gap = 0.8;      // spaces
 
 std::string trimmed_lower(const std::string& text) {
   std::string lower;
@@ -136,7 +138,15 @@ Layer road_sign(const Context& context, const std::string& text) {
   // A single word keeps its capital: "Fine".
   std::string words = text;
   if (!words.empty() && words[0] >= 'a' && words[0] <= 'z') words[0] = static_cast<char>(words[0] - 'a' + 'A');
-  layer.words(context.type.set(Role::expression, words, Part::road_sign), left, 0);
+  const Words set = context.type.set(Role::expression, words, Part::road_sign);
+  layer.words(set, left, 0);
+  if (lower == "to coda") {
+    // The words have the sign that they lead to beside them (common practice).
+    const Words sign = context.type.sign(U'\U0001D10C', coda_beside * context.space, Part::road_sign);
+    const double middle = -context.type.cap_height(Role::expression) / 2;
+    layer.words(sign, left + set.width + coda_gap * context.space - sign.ink.left,
+                middle - (sign.ink.top + sign.ink.bottom) / 2);
+  }
   return layer;
 }
 

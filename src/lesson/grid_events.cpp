@@ -46,13 +46,17 @@ class EventMaker {
 
   void run() {
     const BarDraft* written = nullptr;  // the bar that a `%` repeats
+    std::size_t at = 0;
     for (std::size_t i = 0; i < draft_.bars.size(); ++i) {
       const BarDraft& own = draft_.bars[i];
       if (own.damaged) forget();
       if (!own.percent) {
         written = &own;
+        at = i;
         make_bar(own, music_.bars[i]);
       } else if (written != nullptr && !own.damaged) {
+        const std::vector<Event>& events = music_.bars[at].events;
+        begins_with_rest_ = !events.empty() && events.front().kind == EventKind::rest;
         repeat_bar(*written, own, music_.bars[i]);
       }
       close_bar(own, music_.bars[i]);
@@ -100,6 +104,7 @@ class EventMaker {
       event.range = *own.percent;
     }
     repeating_ = nullptr;
+    begins_with_rest_ = false;
   }
 
   // A bar with no counts that could be read still lasts.
@@ -130,8 +135,9 @@ class EventMaker {
 
   // A bare count at a bar's start holds what was before, over the bar line too.
   void go_on(Bar& bar, Range range, const Count* count) {
-    const Event* from = last(bar);
-    if (from == nullptr && count != nullptr && !unsure_) {
+    // A bar that begins by holding a rest begins with one wherever it is repeated.
+    const Event* from = begins_with_rest_ ? nullptr : last(bar);
+    if (from == nullptr && !begins_with_rest_ && count != nullptr && !unsure_) {
       const std::string text = count->text;
       error(Code::count_bare_first, range, "there is nothing before " + tick(text) + " to hold",
             "write " + tick("(" + text + ")") + " for a rest, or a note under it");
@@ -248,6 +254,7 @@ class EventMaker {
   bool unsure_ = false;               // something just before was reported
   const Range* repeating_ = nullptr;  // the `%` of the bar that is being repeated
   bool repeat_failed_ = false;
+  bool begins_with_rest_ = false;  // that bar, where it was written
 };
 
 }  // namespace

@@ -86,6 +86,17 @@ bool one_group(const Event& left, const Event& right, const Window& window) {
   return left.tuplet || (starts_within(left, window) && starts_within(right, window));
 }
 
+// Whether a symbol does not begin a value twice its own: then its partial beams belong to what is before it.
+bool ends_a_pair(const Bar& bar, const Event& event, Rational window_begin) {
+  Rational from = event.at - window_begin;
+  if (event.tuplet) {
+    const Tuplet& tuplet = bar.tuplets[static_cast<std::size_t>(*event.tuplet)];
+    from = (event.at - bar.events[static_cast<std::size_t>(tuplet.first)].at) * Rational(tuplet.actual, tuplet.normal);
+  }
+  const Rational pair(1, std::int64_t{1} << (event.value.log2 - 1));
+  return (from / pair).denominator() != 1;
+}
+
 void drop_brackets(Bar& bar) {
   for (Tuplet& tuplet : bar.tuplets) {
     if (tuplet.first == tuplet.last) continue;
@@ -108,6 +119,11 @@ void beam(const MetricSpan& tree, Bar& bar) {
     while (window + 1 < windows.size() && windows[window].end <= left.at) ++window;
     if (!one_group(left, right, windows[window])) continue;
     left.beams_right = right.beams_left = beams_between(left, right, windows[window].begin);
+    right.partial_left = ends_a_pair(bar, right, windows[window].begin);
+  }
+  // The last of a group has no other neighbour.
+  for (Event& event : bar.events) {
+    if (event.beams_left > 0 && event.beams_right == 0) event.partial_left = true;
   }
   drop_brackets(bar);
 }

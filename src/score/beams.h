@@ -12,6 +12,8 @@ namespace fretsheaf::score {
 //    it; the six eighths of three quarters go together where nothing else is there.
 //  - Written groups keep apart. A tuplet's notes go together, without their neighbours. Rests break beams.
 //  - Thirty-seconds and shorter are joined by one beam only from eighth to eighth.
+//  - A partial beam points to the neighbour that its note makes up the next longer value with (common practice): an
+//  eighth, a sixteenth and a dotted eighth have it on the right of the sixteenth.
 // `tree` is the bar's metric tree.
 void beam(const MetricSpan& tree, Bar& bar);
 

@@ -98,10 +98,11 @@ struct Event {
   bool tie_to = false;                // and everything in the next symbol is tied from here
   std::optional<int> tuplet;          // index into the bar's tuplets
   // Beams that reach to the neighbours, by level: `beams_left` of them join to the symbol before, `beams_right` to the
-  // one after; value.beams() less the larger of the two are partial beams (left where it has a left neighbour in its
-  // group, except at a group's start).
+  // one after; value.beams() less the larger of the two are partial beams, which point to the neighbour that the symbol
+  // makes up a longer value with: left where `partial_left`, else right.
   int beams_left = 0;
   int beams_right = 0;
+  bool partial_left = false;
   bool fermata = false;
   std::optional<lesson::Stroke> stroke;
   std::optional<CountLabel> count;

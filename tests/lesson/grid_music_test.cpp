@@ -212,6 +212,19 @@ TEST_CASE("a repeated bar is read anew") {
   });
 }
 
+// It once held the note at the end of the bar before.
+TEST_CASE("a bar that begins by holding a rest begins with one where it is repeated") {
+  check_music({
+      {"count | 1 (2) | 1 3 | % | % |\n"
+       "G     | 5     |   7 |   |   |\n",
+       "| strings\n"
+       "1 4/4 0-1 0+1/4 1:5, 1/4+3/4 rest |\n"
+       "2 4/4 0-1 0+1/2 rest !, 1/2+1/2 1:7 |\n"
+       "3 4/4 0-1 % 0+1/2 rest !, 1/2+1/2 1:7 ! |\n"
+       "4 4/4 0-1 % 0+1/2 rest !, 1/2+1/2 1:7 ! |]\n"},
+  });
+}
+
 TEST_CASE("marks and how far they reach") {
   check_music({
       {"count | 1   2   3 & 4   | 1   2   3   4   |\n"

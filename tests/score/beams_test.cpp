@@ -81,3 +81,15 @@ TEST_CASE("a dotted eighth and a sixteenth share one beam; the other is partial"
   CHECK(dotted.events[1].beams_left == 1);
   CHECK(dotted.events[1].value.beams() == 2);
 }
+
+TEST_CASE("a partial beam points to what its note makes up a longer value with") {
+  const auto left = [](std::string_view events, std::size_t event) {
+    return one(score::test::built({bar("6/8", events)})).events[event].partial_left;
+  };
+  CHECK(left("0 3/16 1/4 3/8", 1));        // dotted eighth, sixteenth, eighth
+  CHECK_FALSE(left("0 1/8 3/16 3/8", 1));  // eighth, sixteenth, dotted eighth
+  CHECK_FALSE(left("0 1/16 1/4 3/8", 0));  // sixteenth, dotted eighth, eighth
+  CHECK(left("0 1/8 5/16 3/8", 2));        // the last of its group
+  const score::Bar dense = one(score::test::built({bar("2/4", "0 1/8 5/32 1/4")}));
+  CHECK_FALSE(dense.events[1].partial_left);  // a thirty-second that begins a dotted sixteenth's pair
+}
