@@ -56,9 +56,9 @@ void write_beams(Element note, const score::Event& event) {
   for (int level = 1; level <= event.value.beams() && level <= 8; ++level) {
     const bool left = event.beams_left >= level;
     const bool right = event.beams_right >= level;
-    const char* value = left && right          ? "continue"
-                        : left                 ? "end"
-                        : right                ? "begin"
+    const char* value = left && right        ? "continue"
+                        : left               ? "end"
+                        : right              ? "begin"
                         : event.partial_left ? "backward hook"
                                              : "forward hook";
     note.add("beam", value).set("number", std::to_string(level));

@@ -42,7 +42,8 @@ Layer articulations(const Context& context, const score::Event& event, double y,
 
 namespace {
 
-constexpr double stroke_step = 0.5;  // spaces, from one tremolo stroke to the next
+// Tremolo strokes, in spaces, chosen by eye.
+constexpr double stroke_step = 0.5;  // from one to the next
 constexpr double stroke_rise = 0.13;
 constexpr double stroke_thick = 0.25;
 constexpr double stroke_half = 0.55;

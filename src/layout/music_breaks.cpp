@@ -8,8 +8,9 @@
 namespace fretsheaf::layout {
 namespace {
 
-// How a line is judged. Tightness is the logarithm of stretch to natural stretch; the cost of a line is its square for
-// each of its bars, so that the lines of an example are weighed by what they hold.
+// How a line is judged: weights chosen by eye, over many lessons. Tightness is the logarithm of stretch to natural
+// stretch; the cost of a line is its square for each of its bars, so that the lines of an example are weighed by what
+// they hold.
 constexpr double tight_weight = 1.7;      // a crowded line reads worse than a loose one
 constexpr double unevenness = 1.5;        // between neighbouring lines
 constexpr double odd_count = 0.3;         // three, five … bars to a line

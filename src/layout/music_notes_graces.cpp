@@ -9,7 +9,7 @@ using sheet::Part;
 
 namespace {
 
-// In staff spaces.
+// In staff spaces, chosen by eye.
 constexpr double size = 0.66;
 constexpr double head_half = 0.594 * size;
 constexpr double stem_width = 0.09;

@@ -12,7 +12,7 @@ namespace p = proportion;
 
 namespace {
 
-// In staff spaces; the first two as the music font has them.
+// In staff spaces: the first two as the music font has them, ledger lines as engraving.md, all else chosen by eye.
 constexpr double head_half = 0.594;
 constexpr double whole_half = 0.828;
 constexpr double dead_half = 0.57;

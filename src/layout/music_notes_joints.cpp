@@ -14,7 +14,7 @@ using sheet::Point;
 
 namespace {
 
-// In staff spaces.
+// In staff spaces, chosen by eye.
 constexpr double off_head = 0.85;  // a slur's ends, from the head's middle
 constexpr double off_tip = 0.35;   // and from a stem's tip
 constexpr double inset = 0.12;

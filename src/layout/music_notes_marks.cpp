@@ -7,7 +7,7 @@
 namespace fretsheaf::layout {
 namespace {
 
-// In staff spaces.
+// In staff spaces, chosen by eye.
 constexpr double beyond_tie = 0.95;
 constexpr double tremolo_from = 1.0;  // the strokes' edge, from the head's middle,
 constexpr double tremolo_past = 1.6;  // and from one with an accidental where its stem is on that side

@@ -10,7 +10,7 @@ namespace {
 
 namespace p = proportion;
 
-constexpr double keep_off = 0.06;     // spaces
+constexpr double keep_off = 0.06;     // spaces; chosen by eye
 constexpr double dots_beside = 0.55;  // of a repeat, from its stroke
 
 bool touch(const sheet::Box& a, const sheet::Box& b, double gap) {

@@ -10,7 +10,8 @@ namespace p = proportion;
 
 namespace {
 
-// In staff spaces (engraving.md, "Heads, stems, beams").
+// In staff spaces: lengths, partial beams and the rise of a beam are engraving.md's ("Heads, stems, beams"), where
+// stems leave heads and how flags keep off them is chosen by eye.
 constexpr double head_half = 0.594;
 constexpr double head_to_stem = 0.16;    // where a stem leaves a head, from its middle
 constexpr double cross_to_stem = 0.45;   // and a dead note's cross

@@ -8,7 +8,8 @@ using sheet::Part;
 
 namespace {
 
-// A whole rest hangs from its line, a half rest sits on it (common practice); both 1.1 by 0.5 spaces.
+// A whole rest hangs from its line, a half rest sits on it (common practice); both 1.1 by 0.5 spaces, chosen
+// by eye.
 sheet::Path block_rest(double sp, double y, bool hangs) {
   const double half = 0.55 * sp;
   const double far = y + (hangs ? 0.5 : -0.5) * sp;

@@ -65,8 +65,8 @@ Sections sections(const Context& context, const LinePlan& line) {
         drawn.at_start.add(section_box(context, word.text, 0));
       } else {
         const bool opens_bar = line.stops[i - 1].kind == StopKind::bar_line;
-        const double left = opens_bar ? line.stops[i - 1].x + bracket_gap * context.space
-                                      : stop.x - proportion::head * context.space;
+        const double left =
+            opens_bar ? line.stops[i - 1].x + bracket_gap * context.space : stop.x - proportion::head * context.space;
         drawn.others.add(section_box(context, word.text, left));
       }
     }

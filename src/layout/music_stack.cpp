@@ -21,7 +21,8 @@ constexpr double chord_gap = 1.0;
 constexpr double staff_gap = 0.5;
 constexpr double beside = 0.3;
 
-// Distances of rows, in spaces of the slash staff or gaps of the tab (engraving.md, "Rows of a system").
+// Distances of rows, in spaces of the slash staff or gaps of the tab (engraving.md, "Rows of a system"; where there is
+// no slash staff or no tab, chosen by eye).
 constexpr double stroke_foot = 4.1;          // above the slash line
 constexpr double dynamic_above_tab = 1.0;    // tab gaps above the top line
 constexpr double words_above_tab = 0.8125;   // tab gaps

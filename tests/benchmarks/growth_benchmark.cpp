@@ -15,7 +15,8 @@ using fretsheaf::benchmarks::Bench;
 // Four bars with a bit of everything, so often one after another, on all three staves.
 std::string lesson(int bars) {
   std::string text =
-      "title = \"Long way round\"\nkey = \"D dorian\"\ninstrument = \"bass\"\nstaves = [\"slash\", \"notes\", \"tab\"]\n"
+      "title = \"Long way round\"\nkey = \"D dorian\"\ninstrument = \"bass\"\nstaves = [\"slash\", \"notes\", "
+      "\"tab\"]\n"
       "labels = [\"chord-degrees\", \"counts\"]\n[[example]]\ntab = '''\n";
   for (int bar = 0; bar < bars; bar += 4) {
     text +=

@@ -61,9 +61,8 @@ std::map<int, std::map<double, double>> centres(const layout::MusicLine& line) {
       if (!group->event) continue;
       const std::string& at = group->event->at;
       const auto slash = at.find('/');
-      const double place = slash == std::string::npos
-                               ? std::stod(at)
-                               : std::stod(at.substr(0, slash)) / std::stod(at.substr(slash + 1));
+      const double place =
+          slash == std::string::npos ? std::stod(at) : std::stod(at.substr(0, slash)) / std::stod(at.substr(slash + 1));
       found[group->event->bar][place] = group->event->x;
     }
   });
@@ -82,8 +81,8 @@ TEST_CASE("the rows of every line stand in their order") {
   for (const std::string& staves : all_staves) {
     each_line(music, staves, [&](const layout::MusicLine& line, const score::Example&, const std::string& name, bool) {
       const std::map<Part, Extent> rows = extents(line);
-      const Part order[] = {Part::road_sign,   Part::chord_symbol, Part::staff_line,  Part::dynamic,
-                            Part::tab_line,    Part::degree_label, Part::note_label,  Part::finger_label,
+      const Part order[] = {Part::road_sign,   Part::chord_symbol, Part::staff_line, Part::dynamic,
+                            Part::tab_line,    Part::degree_label, Part::note_label, Part::finger_label,
                             Part::count_label, Part::lyric,        Part::text};
       const Extent* above = nullptr;
       for (const Part part : order) {
@@ -108,16 +107,15 @@ TEST_CASE("rows keep the measured distances where nothing is in their way") {
   test::Music music;
   const std::string grid =
       "count | 1   2   3   4   |\nchord | i7              |\nmark  | mf              |\nD     | 5   5   3   5   |\n";
-  const auto slash = extents(
-      music.lines(bass("labels = [\"key-degrees\", \"counts\"]\nstaves = [\"slash\", \"tab\"]", grid)).at(0));
+  const auto slash =
+      extents(music.lines(bass("labels = [\"key-degrees\", \"counts\"]\nstaves = [\"slash\", \"tab\"]", grid)).at(0));
   const auto y = [](const std::map<Part, Extent>& rows, Part part) { return rows.at(part); };
   CHECK(y(slash, Part::staff_line).top - y(slash, Part::chord_symbol).bottom == Approx(31));
   CHECK(y(slash, Part::tab_line).top - y(slash, Part::staff_line).top == Approx(34));
   CHECK(y(slash, Part::tab_line).bottom - y(slash, Part::tab_line).top == Approx(24));
   CHECK(y(slash, Part::degree_label).top - y(slash, Part::tab_line).bottom == Approx(17));
   CHECK(y(slash, Part::count_label).top - y(slash, Part::degree_label).top == Approx(12));
-  const auto notes =
-      extents(music.lines(bass("staves = [\"slash\", \"notes\", \"tab\"]", grid)).at(0));
+  const auto notes = extents(music.lines(bass("staves = [\"slash\", \"notes\", \"tab\"]", grid)).at(0));
   // The slash staff's line is the topmost of the six.
   CHECK(y(notes, Part::staff_line).bottom - y(notes, Part::staff_line).top == Approx(29 + 22));
   CHECK(y(notes, Part::tab_line).top - y(notes, Part::staff_line).bottom == Approx(31));
@@ -208,21 +206,20 @@ TEST_CASE("every full line of every lesson ends at the margin, within a tenth of
   test::Music music;
   int full = 0;
   for (const std::string& staves : all_staves) {
-    each_line(music, staves,
-              [&](const layout::MusicLine& line, const score::Example&, const std::string& name, bool last) {
-                double end = 0;
-                sheet::walk(line.items, [&](const sheet::Item& item, sheet::GroupChain) {
-                  const auto* rule = std::get_if<sheet::Rule>(&item);
-                  const bool staff =
-                      rule != nullptr && (rule->part == Part::staff_line || rule->part == Part::tab_line);
-                  if (staff) end = std::max(end, rule->to.x);
-                });
-                INFO(name);
-                CHECK(end < 488.1);
-                if (last) return;
-                CHECK(end == Approx(488).margin(0.1));
-                ++full;
-              });
+    each_line(
+        music, staves, [&](const layout::MusicLine& line, const score::Example&, const std::string& name, bool last) {
+          double end = 0;
+          sheet::walk(line.items, [&](const sheet::Item& item, sheet::GroupChain) {
+            const auto* rule = std::get_if<sheet::Rule>(&item);
+            const bool staff = rule != nullptr && (rule->part == Part::staff_line || rule->part == Part::tab_line);
+            if (staff) end = std::max(end, rule->to.x);
+          });
+          INFO(name);
+          CHECK(end < 488.1);
+          if (last) return;
+          CHECK(end == Approx(488).margin(0.1));
+          ++full;
+        });
   }
   CHECK(full > 40);
 }

@@ -1,5 +1,5 @@
-// Pictures of whole lines of music, as Poppler draws them: small, grey, and compared with a tolerance, so that only what
-// a reader would see counts. FRETSHEAF_UPDATE_GOLDEN=1 writes them anew.
+// Pictures of whole lines of music, as Poppler draws them: small, grey, and compared with a tolerance, so that only
+// what a reader would see counts. FRETSHEAF_UPDATE_GOLDEN=1 writes them anew.
 #include <catch2/catch.hpp>
 #include <cmath>
 #include <cstdlib>
@@ -57,8 +57,8 @@ Picture read_pgm(const std::string& bytes) {
 std::string drawn(const std::string& pdf) {
   const TemporaryFolder folder;
   put(folder / "line.pdf", pdf);
-  const std::string command = "pdftoppm -gray -r 54 -singlefile '" + (folder / "line.pdf") + "' '" + folder.path() +
-                              "/line'";
+  const std::string command =
+      "pdftoppm -gray -r 54 -singlefile '" + (folder / "line.pdf") + "' '" + folder.path() + "/line'";
   REQUIRE(std::system(command.c_str()) == 0);
   return bytes_of(folder / "line.pgm");
 }
@@ -114,8 +114,8 @@ TEST_CASE("pictures differ where a reader would see it, and not by a hair") {
   const Picture picture = read_pgm(drawn(pdf_of(test::notes_sample)));
   CHECK(difference(picture, picture) == 0);
   // Another fret, an articulation left out, a sharp left out of the key.
-  for (const auto& [from, to] : {std::pair{"B     | 2 3", "B     | 2 1"}, std::pair{"2_", "2 "},
-                                 std::pair{"A major", "D major"}}) {
+  for (const auto& [from, to] :
+       {std::pair{"B     | 2 3", "B     | 2 1"}, std::pair{"2_", "2 "}, std::pair{"A major", "D major"}}) {
     std::string other = test::notes_sample;
     const auto at = other.find(from);
     REQUIRE(at != std::string::npos);
