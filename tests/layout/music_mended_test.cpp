@@ -156,3 +156,126 @@ TEST_CASE("both kinds of degrees have a row each, named for what it counts in") 
   const auto one = music.lines(guitar_lesson("labels = [\"key-degrees\"]", "count | 1 2 3 4 |\nB     | 5 7 8 7 |\n"));
   CHECK(texts(one.at(0), Part::row_name) == std::vector<std::string>{"degree"});
 }
+
+namespace {
+
+// Where a line's paths of a part begin.
+std::vector<sheet::Point> begins(const layout::MusicLine& line, Part part) {
+  std::vector<sheet::Point> found;
+  sheet::walk(line.items, [&](const sheet::Item& item, sheet::GroupChain) {
+    const auto* path = std::get_if<sheet::Path>(&item);
+    if (path != nullptr && path->part == part) found.push_back(path->segments.at(0).end);
+  });
+  return found;
+}
+
+// The origins of a line's texts of a part.
+std::vector<sheet::Point> origins(const layout::MusicLine& line, Part part) {
+  std::vector<sheet::Point> found;
+  sheet::walk(line.items, [&](const sheet::Item& item, sheet::GroupChain) {
+    const auto* run = std::get_if<sheet::GlyphRun>(&item);
+    if (run != nullptr && run->part == part && !run->text.empty())
+      found.push_back({run->glyphs.at(0).x, run->glyphs.at(0).y});
+  });
+  return found;
+}
+
+}  // namespace
+
+TEST_CASE("the ties of two staves do not face each other like the lids of an eye") {
+  // engraving.md, rule 6. High notes have their stems down and their ties above.
+  test::Music music;
+  const std::string keys = "staves = [\"slash\", \"notes\", \"tab\"]";
+  const std::string grid = "count | 1 2 3 4 | 1 2 |\ne     | 3 5 3 5 |   7 |\n";
+  const auto above = music.lines(guitar_lesson(keys, grid)).at(0);
+  const auto slash_line = boxes(above, Part::staff_line, music.fonts);
+  double top = 1e9;
+  for (const sheet::Box& line : slash_line) top = std::min(top, line.top);
+  const auto ties = begins(above, Part::tie);
+  REQUIRE(ties.size() == 2);
+  CHECK(ties[0].y < top);
+  // Low notes have theirs below, and the slashes too; so have they without a notes staff.
+  const auto below =
+      begins(music.lines(guitar_lesson(keys, "count | 1 2 3 4 | 1 2 |\nE     | 3 5 3 5 |   7 |\n")).at(0), Part::tie);
+  REQUIRE(below.size() == 2);
+  CHECK(below[0].y > top);
+  CHECK(begins(music.lines(guitar_lesson("", grid)).at(0), Part::tie).size() == 1);
+}
+
+TEST_CASE("a tied note that a slide or a pull-off leaves has its digit, smaller") {
+  test::Music music;
+  for (const char* sign : {"/9", "p5"}) {
+    const auto with =
+        music.lines(guitar_lesson("", "count | 1 2 3 4 | 1 2  |\nB     | 5 5 5 7 |   " + std::string(sign) + " |\n"));
+    const auto digits = boxes(with.at(0), Part::digit, music.fonts);
+    INFO(sign);
+    REQUIRE(digits.size() == 6);
+    CHECK(digits[4].bottom - digits[4].top < digits[3].bottom - digits[3].top);
+  }
+  const auto without = music.lines(guitar_lesson("", "count | 1 2 3 4 | 1 2 |\nB     | 5 5 5 7 |   9 |\n"));
+  CHECK(boxes(without.at(0), Part::digit, music.fonts).size() == 5);
+}
+
+TEST_CASE("hammer-ons and pull-offs that go on are under one slur on the notes staff") {
+  test::Music music;
+  const auto lines =
+      music.lines(guitar_lesson("staves = [\"notes\"]", "count | 1 & 2  &  3 &  4 |\nB     | 5 h7 p5  3 h5 7 |\n"));
+  CHECK(paths(lines.at(0), Part::slur) == 2);
+}
+
+TEST_CASE("the letters of a line stand on one baseline") {
+  test::Music music;
+  const auto lines = music.lines(guitar_lesson("", "count | 1 2  3 4  |\ne     |      0 h2 |\nB     | 5 h7      |\n"));
+  const auto letters = origins(lines.at(0), Part::technique);
+  REQUIRE(letters.size() == 2);
+  CHECK(letters[0].y == Approx(letters[1].y));
+}
+
+TEST_CASE("a letter is not read together with a bend's amount") {
+  test::Music music;
+  const auto lines =
+      music.lines(guitar_lesson("", "count | 1    2    3 4 |\nB     | 8^1       5   |\nG     | 5    h7       |\n"));
+  const auto amount = boxes(lines.at(0), Part::technique, music.fonts);
+  REQUIRE(amount.size() == 2);
+  const bool apart =
+      amount[0].right + 5 < amount[1].left || amount[0].bottom < amount[1].top || amount[1].bottom < amount[0].top;
+  CHECK(apart);
+}
+
+TEST_CASE("labels of notes that sound together stand under each other, the highest on top") {
+  test::Music music;
+  const auto lines = music.lines(guitar_lesson(
+      "labels = [\"notes\"]", "count | 1 2 3 4 |\ne     | 3 3     |\nB     |   0     |\nG     |   0     |\n"));
+  CHECK(texts(lines.at(0), Part::note_label) == std::vector<std::string>{"G", "G", "B", "G"});
+  const auto labels = origins(lines.at(0), Part::note_label);
+  CHECK(labels[1].x == Approx(labels[3].x));
+  // From the lowest note up; the highest has the baseline of single labels.
+  CHECK(labels[1].y > labels[2].y);
+  CHECK(labels[2].y > labels[3].y);
+  CHECK(labels[3].y == Approx(labels[0].y));
+}
+
+TEST_CASE("a tab has the ties of a string that is held alone from its digit on") {
+  // The third tie holds everything, and is on the slash staff too.
+  test::Music music;
+  const auto lines = music.lines(guitar_lesson(
+      "", "count | 1 2 3 4 | 1 2 |\ne     | 0       |     |\nB     | 5 = = = | = 7 |\nG     |   0 2   |     |\n"));
+  CHECK(paths(lines.at(0), Part::slur) == 3);
+}
+
+TEST_CASE("a section's box keeps apart from the hook of an ending before it") {
+  test::Music music;
+  const auto lines = music.lines(guitar_lesson("",
+                                               "count   |: 1 2 3 4 | 1 2 3 4 :| 1 2 3 4 || 1 2 3 4 |\n"
+                                               "ending  |          | 1.       | 2.      ||         |\n"
+                                               "section |          |          |         || B       |\n"
+                                               "chord   |          |          |         || G       |\n"
+                                               "B       |  5 7 8 7 | 7 8 7 5  | 5 7 8 5 || 5 7 8 5 |\n"));
+  const auto box = boxes(lines.at(0), Part::section_box, music.fonts);
+  double hook = 0;
+  for (const sheet::Box& bracket : boxes(lines.at(0), Part::ending_bracket, music.fonts)) {
+    hook = std::max(hook, bracket.right);
+  }
+  REQUIRE(!box.empty());
+  CHECK(box.front().left - hook > 0.8 * music.look.measures.space);
+}
