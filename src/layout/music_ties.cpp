@@ -22,7 +22,8 @@ constexpr double before_stem = 0.1;  // its end, from the head's centre
 constexpr double stem_gap = 0.3;     // its beginning, from the stem
 constexpr double flag_width = 0.9;
 constexpr double stroke_width = 0.4;
-constexpr double least_above = 1.0;
+constexpr double beside_strokes = 0.85;  // from the centre of a head with strokes over it
+constexpr double least_above = 1.6;
 
 // What a tie joins; null where it comes from the line before or goes on in the next.
 struct Tied {
@@ -73,14 +74,20 @@ class Ties {
   // (engraving.md, rule 6): this one then goes over the heads, from stem to stem. False where it has no room there.
   bool above(const Tied& tied) {
     const double left = tied.from ? tied.from->x + past_stem(event(*tied.from)) : begin(*tied.to);
-    const double right = tied.to ? tied.to->x + before_stem * sp() : end();
+    const double right = tied.to ? tied.to->x + before_end(event(*tied.to)) : end();
     if (right - left < least_above * sp()) return false;
     arc(left, right, -style_.y, 1);
     return true;
   }
 
+  // Before a stem with its strokes, or before strokes that stand over the head.
+  double before_end(const score::Event& event) const {
+    return (context_.in_tremolo(event) && !has_stem(event) ? -beside_strokes : before_stem) * sp();
+  }
+
   // Where what hangs on a slash's stem ends.
   double past_stem(const score::Event& event) const {
+    if (context_.in_tremolo(event) && !has_stem(event)) return beside_strokes * sp();
     double past = has_stem(event) ? stem_x(context_, event) + stem_gap * sp() : style_.inset;
     if (event.value.beams() > 0 && !event.beamed()) past += flag_width * sp();
     if (context_.in_tremolo(event)) past += stroke_width * sp();
