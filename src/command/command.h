@@ -48,6 +48,12 @@ struct TransposeOptions {
 };
 Exit transpose(const TransposeOptions& options, platform::System& system, Console& console);
 
+struct TidyOptions {
+  std::vector<std::string> lessons;
+  bool check = false;  // say what would change, and change nothing
+};
+Exit tidy(const TidyOptions& options, platform::System& system, Console& console);
+
 struct NewOptions {
   std::string file;
   std::string instrument = "bass";

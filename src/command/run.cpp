@@ -21,6 +21,9 @@ constexpr std::string_view usage =
     "      writes the lesson's file in another key, and says what moved; to standard output where -o names no FILE\n"
     "  fretsheaf check LESSON... [--json]\n"
     "      says what is wrong with a lesson, and where, and makes nothing\n"
+    "  fretsheaf tidy LESSON... [--check]\n"
+    "      sets the columns of its grids in line and mends what needs no guess, such as tabs and curly quotes; nothing\n"
+    "      else in the file changes; --check says what is not tidy, and changes nothing\n"
     "  fretsheaf schema [lesson | sheaf]\n"
     "      prints the JSON schema of a lesson file or of a sheaf.toml, for editors that complete and check keys\n"
     "  fretsheaf new FILE [--instrument NAME]\n"
@@ -35,11 +38,13 @@ struct Parser {
   TypesetOptions typeset_options;
   TransposeOptions transpose_options;
   CheckOptions check_options;
+  TidyOptions tidy_options;
   SchemaOptions schema_options;
   NewOptions new_options;
   CLI::App* typeset_verb = nullptr;
   CLI::App* transpose_verb = nullptr;
   CLI::App* check_verb = nullptr;
+  CLI::App* tidy_verb = nullptr;
   CLI::App* schema_verb = nullptr;
   CLI::App* new_verb = nullptr;
 
@@ -62,6 +67,9 @@ struct Parser {
     check_verb = verb("check");
     check_verb->add_option("LESSON", check_options.lessons);
     check_verb->add_flag("--json", check_options.json);
+    tidy_verb = verb("tidy");
+    tidy_verb->add_option("LESSON", tidy_options.lessons);
+    tidy_verb->add_flag("--check", tidy_options.check);
     schema_verb = verb("schema");
     schema_verb->add_option("OF", schema_options.of);
     new_verb = verb("new");
@@ -109,8 +117,8 @@ Exit refuse(const std::string& what, Console& console) {
 }
 
 Exit dispatch(const Parser& parser, platform::System& system, Console& console) {
-  for (const CLI::App* verb :
-       {parser.typeset_verb, parser.transpose_verb, parser.check_verb, parser.schema_verb, parser.new_verb}) {
+  for (const CLI::App* verb : {parser.typeset_verb, parser.transpose_verb, parser.check_verb, parser.tidy_verb,
+                               parser.schema_verb, parser.new_verb}) {
     if (!verb->parsed()) continue;
     if (const std::string what = not_understood(*verb); !what.empty()) return refuse(what, console);
   }
@@ -126,6 +134,10 @@ Exit dispatch(const Parser& parser, platform::System& system, Console& console) 
   if (parser.check_verb->parsed()) {
     if (parser.check_options.lessons.empty()) return refuse("check which lesson? name its file", console);
     return check(parser.check_options, system, console);
+  }
+  if (parser.tidy_verb->parsed()) {
+    if (parser.tidy_options.lessons.empty()) return refuse("tidy which lesson? name its file", console);
+    return tidy(parser.tidy_options, system, console);
   }
   if (parser.schema_verb->parsed()) return schema(parser.schema_options, console);
   if (parser.new_options.file.empty()) return refuse("new needs the name of the file to write", console);
@@ -144,7 +156,7 @@ Exit run(std::vector<std::string> arguments, platform::System& system, Console& 
     console.out += usage;
     return Exit::done;
   }
-  const std::vector<std::string_view> verbs = {"typeset", "transpose", "check", "schema", "new"};
+  const std::vector<std::string_view> verbs = {"typeset", "transpose", "check", "tidy", "schema", "new"};
   if (std::find(verbs.begin(), verbs.end(), arguments.front()) == verbs.end()) {
     return refuse("there is no verb '" + arguments.front() + "'" + suggestion(arguments.front(), verbs), console);
   }

@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "lesson/grid_phrases.h"
+#include "lesson/lookalikes.h"
 
 namespace fretsheaf::lesson {
 
@@ -172,7 +173,7 @@ class CountReader {
   void read_unknown(int begin, bool rest) {
     int end = word_end();
     const char32_t first = row_.at(at_);
-    if (first == U'-' || (first >= U'\u2010' && first <= U'\u2015')) {
+    if (first == U'-' || is_long_dash(first)) {
       while (end < cell_.end && row_.at(end) == first) ++end;
       if (!std::exchange(dashed_, true)) {
         error(Code::count_unknown, at_, end, "a dash stands in the count row",

@@ -8,27 +8,6 @@
 #include "source/utf8.h"
 
 namespace fretsheaf::lesson {
-namespace {
-
-std::u32string decoded(std::string_view bytes) {
-  std::u32string text;
-  while (!bytes.empty()) {
-    const auto next = source::decode_utf8(bytes);
-    text += next.code_point;
-    bytes.remove_prefix(next.length);
-  }
-  return text;
-}
-
-// A note's token in its row, its grace notes taken in: where it begins, and where its frets' digits do.
-struct Token {
-  int begin = 0;
-  std::vector<int> graces;  // columns of their digits, in order
-};
-
-bool is_digit(char32_t character) {
-  return character >= U'0' && character <= U'9';
-}
 
 // All characters of a token take one byte and one column.
 Token token_of(const NoteDraft& draft) {
@@ -42,6 +21,22 @@ Token token_of(const NoteDraft& draft) {
     token.graces.push_back(begin + (grace.approach == Approach::none ? 0 : 1));
   }
   return token;
+}
+
+namespace {
+
+std::u32string decoded(std::string_view bytes) {
+  std::u32string text;
+  while (!bytes.empty()) {
+    const auto next = source::decode_utf8(bytes);
+    text += next.code_point;
+    bytes.remove_prefix(next.length);
+  }
+  return text;
+}
+
+bool is_digit(char32_t character) {
+  return character >= U'0' && character <= U'9';
 }
 
 // The token with its frets replaced, and how many characters stand before the note's own fret.

@@ -9,6 +9,13 @@
 
 namespace fretsheaf::lesson {
 
+// A note's token in its row, its grace notes taken in: where it begins, and where its frets' digits do.
+struct Token {
+  int begin = 0;
+  std::vector<int> graces;  // columns of their digits, in order
+};
+Token token_of(const NoteDraft& draft);
+
 // A token or word of a row as it is to stand. Columns are those of the strip as it was written.
 struct RowItem {
   std::u32string text;

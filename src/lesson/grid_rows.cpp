@@ -1,12 +1,12 @@
 #include "lesson/grid_rows.h"
 
 #include <algorithm>
-#include <array>
 #include <optional>
 
 #include "fretboard/neck.h"
 #include "lesson/grid_labels.h"
 #include "lesson/grid_phrases.h"
+#include "lesson/lookalikes.h"
 #include "source/utf8.h"
 
 namespace fretsheaf::lesson {
@@ -71,12 +71,6 @@ std::pair<std::size_t, std::size_t> trimmed(const Line& line, std::size_t end) {
   while (begin < end && blank(begin)) ++begin;
   while (end > begin && blank(end - 1)) --end;
   return {begin, end};
-}
-
-constexpr std::array<char32_t, 6> bar_line_doubles = {U'\u00A6', U'\u01C0', U'\u2502', U'\u2503', U'\u2758', U'\uFF5C'};
-
-bool looks_like_bar_line(char32_t character) {
-  return std::find(bar_line_doubles.begin(), bar_line_doubles.end(), character) != bar_line_doubles.end();
 }
 
 class RowReader {
@@ -181,7 +175,7 @@ class RowReader {
   }
 
   void report_no_bar_line(const Line& line) {
-    const auto twin = std::find_if(line.characters.begin(), line.characters.end(), looks_like_bar_line);
+    const auto twin = std::find_if(line.characters.begin(), line.characters.end(), is_like_bar_line);
     if (twin != line.characters.end()) {
       const auto at = static_cast<std::size_t>(twin - line.characters.begin());
       const Range range = line.range(at, at + 1);

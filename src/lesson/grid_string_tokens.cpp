@@ -7,6 +7,7 @@
 #include <utility>
 
 #include "lesson/grid_phrases.h"
+#include "lesson/lookalikes.h"
 
 namespace fretsheaf::lesson {
 
@@ -23,10 +24,6 @@ bool is_digit(char32_t c) {
 
 bool is_filler(char32_t c) {
   return is_blank(c) || c == U'-';
-}
-
-bool is_long_dash(char32_t c) {
-  return (c >= U'\u2010' && c <= U'\u2015') || c == U'\u2212' || c == U'\u2500';
 }
 
 // What other tabs write, or a key beside the right one, and what is written here.

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "lesson/grid_phrases.h"
+#include "lesson/lookalikes.h"
 
 namespace fretsheaf::lesson {
 
@@ -68,11 +69,10 @@ std::vector<CellWord> read_words(const GridInput& input, const Cell& cell) {
 
 bool report_curly_quotes(const GridInput& input, const Cell& cell, const CellWord& word) {
   if (word.quoted) return false;
-  const auto curly = [](char32_t c) { return (c >= U'\u201C' && c <= U'\u201F') || c == U'\u00AB' || c == U'\u00BB'; };
   const char32_t first = cell.row->at(word.begin);
   const char32_t last = cell.row->at(word.end - 1);
-  if (!curly(first) && !curly(last)) return false;
-  const int at = curly(first) ? word.begin : word.end - 1;
+  if (!is_curly_quote(first) && !is_curly_quote(last)) return false;
+  const int at = is_curly_quote(first) ? word.begin : word.end - 1;
   input.diagnostics.error(Code::quote_curly, cell.row->range(at, at + 1),
                           tick(cell.row->text(at, at + 1)) + " is no quote here",
                           "write the keyboard's straight quotes, `\"`");

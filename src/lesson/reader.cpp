@@ -69,6 +69,7 @@ class Reader {
     // Against a wrong meter or unknown strings every bar would be wrong too.
     if (!keys.tab || meter.wrong() || !knows_strings(keys_)) return false;
     source::Diagnostics of_grid;
+    read_.grids.push_back({keys.grid, lesson_.neck, example.key, example.meter, keys.vary.written});
     const GridContext context{lesson_.neck, example.key, example.meter, keys.vary.written};
     example.music = read_grid(read_.files[0], keys.grid, context, of_grid);
     take(read_.diagnostics, of_grid);

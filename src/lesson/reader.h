@@ -17,6 +17,15 @@ struct SheafOutput {
   std::vector<Located<std::string>> formats;   // of pdf, svg, musicxml, mxl; empty where it names none
 };
 
+// A grid of the lesson, and what it was read against.
+struct WrittenGrid {
+  Range range;  // the bytes between its quotes
+  fretboard::Neck neck;
+  theory::Key key;
+  theory::Meter meter;
+  bool vary = false;
+};
+
 struct ReadLesson {
   source::Files files;  // the lesson first, then its sheaf.toml where there is one
   source::Diagnostics diagnostics;
@@ -24,6 +33,8 @@ struct ReadLesson {
   // The folder that the paths of templates and logos must stay inside: its sheaf.toml's, or the lesson's own; empty
   // or ending in `/`. A path is relative to the folder of the file that it is written in (its range's).
   std::string root;
+  // All that could be read against something known, right or wrong; of a lesson with errors, too.
+  std::vector<WrittenGrid> grids;
   SheafOutput output;
 };
 

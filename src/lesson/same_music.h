@@ -1,0 +1,10 @@
+#pragma once
+
+#include "lesson/music.h"
+
+namespace fretsheaf::lesson {
+
+// Whether two grids say the same: all of their music but where it is written.
+bool same_music(const Music& a, const Music& b);
+
+}  // namespace fretsheaf::lesson
