@@ -78,7 +78,9 @@ class CellPieces {
         const int begin = token_of(draft).begin;
         Piece& piece = add(begin, draft.end);
         piece.anchor = static_cast<int>(i);
-        piece.offset = begin - (draft.digit >= 0 ? draft.digit : draft.begin);
+        // `h7` is in line with its sign or with its figure under the count.
+        const bool in_line = begin == bar_.counts[i].begin || draft.digit < 0;
+        piece.offset = in_line ? 0 : begin - draft.digit;
         piece.after_count = !draft.note.graces.empty();
       }
     }

@@ -14,7 +14,7 @@ namespace {
 // What all strips of a grid have in common.
 struct GridStyle {
   std::size_t indent = 0;  // of its labels
-  std::size_t label = 0;   // the widest label's columns
+  std::size_t label = 0;   // columns from there to the first bar line; 0 where all lie in line as they are
   char32_t filler = U' ';  // of string rows
 };
 
@@ -27,15 +27,34 @@ std::string label_of(const std::string& grid, const GridRow& row) {
   return grid.substr(row.label.begin, row.label.end - row.label.begin);
 }
 
+std::size_t columns_between(const std::string& grid, std::size_t begin, std::size_t end) {
+  return source::count_code_points(grid.substr(begin, end - begin));
+}
+
+// Bar lines that stand under each other stay where they are; else they go just after the widest label.
+std::size_t label_columns(const std::string& grid, const std::vector<Strip>& strips) {
+  std::size_t widest = 0;
+  std::size_t least = std::numeric_limits<std::size_t>::max();
+  std::size_t most = 0;
+  for (const Strip& strip : strips) {
+    for (const GridRow& row : strip.rows) {
+      widest = std::max(widest, columns_between(grid, row.label.begin, row.label.end));
+      const std::size_t bar_line = columns_between(grid, line_begin(grid, row.label.begin), row.offsets.front());
+      least = std::min(least, bar_line);
+      most = std::max(most, bar_line);
+    }
+  }
+  return least == most ? 0 : widest + 1;
+}
+
 GridStyle style_of(const std::string& grid, const std::vector<Strip>& strips) {
   GridStyle style;
   style.indent = std::numeric_limits<std::size_t>::max();
+  style.label = label_columns(grid, strips);
   std::ptrdiff_t dashes = 0;
   for (const Strip& strip : strips) {
     for (const GridRow& row : strip.rows) {
-      const std::size_t begin = line_begin(grid, row.label.begin);
-      style.indent = std::min(style.indent, source::count_code_points(grid.substr(begin, row.label.begin - begin)));
-      style.label = std::max(style.label, source::count_code_points(label_of(grid, row)));
+      style.indent = std::min(style.indent, columns_between(grid, line_begin(grid, row.label.begin), row.label.begin));
       if (row.kind != RowKind::string) continue;
       dashes += std::count(row.characters.begin(), row.characters.end(), U'-');
       dashes -= std::count_if(row.characters.begin(), row.characters.end(), is_blank);
@@ -117,11 +136,12 @@ std::string encoded(const std::u32string& characters) {
   return bytes;
 }
 
-// A whole line, from its label on.
+// A whole line, or what follows its label's column where that stays.
 source::Edit line_edit(const std::string& grid, const GridRow& row, const GridStyle& style,
                        const std::u32string& characters) {
-  std::string label = label_of(grid, row);
-  const std::size_t missing = style.label - source::count_code_points(label) + 1;
+  if (style.label == 0) return {{row.offsets.front(), row.offsets.back(), row.file}, encoded(characters)};
+  const std::string label = label_of(grid, row);
+  const std::size_t missing = style.label - source::count_code_points(label);
   const auto begin = static_cast<std::uint32_t>(line_begin(grid, row.label.begin));
   return {{begin, row.offsets.back(), row.file},
           std::string(style.indent, ' ') + label + std::string(missing, ' ') + encoded(characters)};

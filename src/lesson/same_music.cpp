@@ -46,9 +46,7 @@ bool same(const Note& a, const Note& b) {
 }
 
 bool same(const Event& a, const Event& b) {
-  const auto plain = [](const Event& e) {
-    return std::tie(e.kind, e.at, e.length, e.strum, e.fermata, e.written_out);
-  };
+  const auto plain = [](const Event& e) { return std::tie(e.kind, e.at, e.length, e.strum, e.fermata, e.written_out); };
   return plain(a) == plain(b) && same(a.stroke, b.stroke) &&
          all_same(a.notes, b.notes, [](const Note& x, const Note& y) { return same(x, y); }) &&
          all_same(a.hand, b.hand, [](const auto& x, const auto& y) { return same(x, y); });
@@ -64,8 +62,7 @@ bool same(const Bar& a, const Bar& b) {
   const auto plain = [](const Bar& bar) {
     return std::tie(bar.number, bar.meter, bar.begin, bar.end, bar.right, bar.same_as_previous);
   };
-  return plain(a) == plain(b) && a.meter_written.has_value() == b.meter_written.has_value() &&
-         same(a.plays, b.plays) &&
+  return plain(a) == plain(b) && a.meter_written.has_value() == b.meter_written.has_value() && same(a.plays, b.plays) &&
          all_same(a.events, b.events, [](const Event& x, const Event& y) { return same(x, y); }) &&
          all_same(a.chords, b.chords,
                   [](const ChordMark& x, const ChordMark& y) { return x.at == y.at && x.chord == y.chord; }) &&

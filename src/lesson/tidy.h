@@ -20,8 +20,9 @@ struct Tidied {
 };
 
 // Tidies a lesson file: its grids with their columns in line, and mended what can be mended without a guess: curly
-// quotes, long dashes and other lookalikes, tabs, and bar lines out of line. What may be read in two ways stays. Outside
-// its grids no byte changes, but for quotes without which the file is no TOML. Doing it twice changes nothing more.
+// quotes, long dashes and other lookalikes, tabs, and bar lines out of line. What may be read in two ways stays.
+// Outside its grids no byte changes, but for quotes without which the file is no TOML. Doing it twice changes nothing
+// more.
 Tidied tidy(const std::string& path, std::string bytes, const platform::System& system);
 
 }  // namespace fretsheaf::lesson
