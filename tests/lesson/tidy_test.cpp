@@ -124,14 +124,66 @@ std::string misaligned(fretsheaf::test::Dice& dice, std::string text) {
 TEST_CASE("tidy leaves a grid that is in line as it stands") {
   for (const std::string grid : {"count | 1   2   3   4   |\nA     | 5   h7  =   x   |\n",
                                  "count |: 1 & (2)  |  %  :|\nG     |--5-------|-----|\nD     |----------|\n",
-                                 "count | 1 la li 2 |\nA     | 5 7  8  9 |\nlyric | Low-er  sand |\n"}) {
+                                 "count  | 1 la li 2   |\nA      | 5 7  8  9   |\nlyric  | Low-er sand |\n"}) {
     check({grid, grid, ""});
   }
 }
 
-TEST_CASE("tidy makes labels equally wide and puts tokens where their counts begin") {
-  check({"count | 1   2   (3)   4 |\nA| 5   7 (5)     9  |\ntext   |       slow  \"by and by\" |\n",
-         "count | 1   2   (3)   4 |\nA     | 5   7         9 |\n", ""});
+TEST_CASE("tidy puts tokens where their counts begin, in columns wide enough, with labels of one width") {
+  check({"count | 1 la li 2 |\nA| 5  7 8  9 |\n", "count | 1 la li 2 |\nA     | 5 7  8  9 |\n"});
+  check({"count | 1la 2 |\nA     | 5 7 9 |\n", "count | 1 la 2 |\nA     | 5 7  9 |\n"});
+  check({"count |1 (2) |\nA     |5     |\ntext  |   now|\n", "count |1 (2) |\nA     |5     |\ntext  |  now |\n"});
+}
+
+TEST_CASE("tidy fills all string rows alike, with what most of them have") {
+  check({"count | 1   2   3   4   |\nD     |-----5-----------|\nA     | 5          -----|\n",
+         "count | 1   2   3   4   |\nD     |-----5----------|\nA     |-5--------------|\n"});
+  check({"count | 1 2 3 4 |\nD     |     5   |\nA     |-5       |\n",
+         "count | 1 2 3 4 |\nD     |     5   |\nA     | 5       |\n"});
+}
+
+TEST_CASE("tidy mends lookalikes and tabs, and says so") {
+  check({"count | 1 2 3 4 |\nA\t| 5   7   |\n", "count | 1 2 3 4 |\nA     | 5   7   |\n",
+         "8: 1 tab\n7: columns out of line\n"});
+  check({"count | 1 2 3 4 |\nA     |\t5   7   |\n", "count | 1 2 3 4 |\nA     | 5   7   |\n", "8: 1 tab\n"});
+  check({"count | 1 2 3 4     |\nA     | 5   7       |\ntext  | “by and by” |\n",
+         "count | 1 2 3 4     |\nA     | 5   7       |\ntext  | \"by and by\" |\n", "9: 2 curly quotes\n"});
+  check({"count | 1 2 3 4 |\nA     |—5———7———|\n", "count | 1 2 3 4 |\nA     |-5---7---|\n", "8: 7 long dashes\n"});
+  check({"count | 1 2 3 4 |\nA     ¦ 5   7   ¦\n", "count | 1 2 3 4 |\nA     | 5   7   |\n",
+         "8: 2 strokes that are no `|`\n"});
+}
+
+TEST_CASE("tidy puts bar lines under each other where the tokens leave one way to read them") {
+  check({"count | 1 2 3 4 | 1 2 3 4 |\nA     | 5   7  | 5   7   |\n",
+         "count | 1 2 3 4 | 1 2 3 4 |\nA     | 5   7   | 5   7   |\n", "7: bar lines that stood apart\n"});
+  // Half a beat earlier or later: either may be meant.
+  const std::string unsure = lesson_of("count | 1 2 3 4 | 1&2&3&4& |\nA     | 5 7 5 7 | 5-7-9   |\n");
+  const Tidied result = tidied(unsure);
+  CHECK(result.bytes == unsure);
+  CHECK(result.notes.empty());
+  CHECK(result.read.diagnostics.has_errors());
+}
+
+TEST_CASE("tidy straightens the quotes without which a lesson is no TOML") {
+  const std::string grid = "count | 1 2 3 4 |\nA     | 5   7   |\n";
+  std::string curly = lesson_of(grid);
+  curly.replace(curly.find("\"Low tide\""), 10, "“Low tide”");
+  const Tidied result = tidied(curly);
+  CHECK(result.bytes == lesson_of(grid));
+  CHECK(notes_text(result) == "1: 2 curly quotes\n");
+  // Where it would be a guess, nothing changes.
+  for (const std::string line : {"title = “Low \"tide\"”\n", "title = “Low tide\n", "title = “Low\\ntide”\n"}) {
+    const std::string lesson = line + "key = \"D dorian\"\ninstrument = \"bass\"\n";
+    CHECK(tidied(lesson).bytes == lesson);
+    CHECK(tidied(lesson).read.diagnostics.has_errors());
+  }
+}
+
+TEST_CASE("tidy leaves a grid with errors as it stands, and sets the others") {
+  const std::string wrong = "\n[[example]]\ntab = '''\ncount | 1 2 3 4 5 |\nA| 5   7     |\n'''\n";
+  const Tidied result = tidied(lesson_of("count | 1 la li 2 |\nA| 5  7 8  9 |\n") + wrong);
+  CHECK(result.bytes == lesson_of("count | 1 la li 2 |\nA     | 5 7  8  9 |\n") + wrong);
+  CHECK(result.read.diagnostics.list().size() == 1);
 }
 
 TEST_CASE("tidy puts the files of the contract and the demos to rights, and keeps what they say") {
@@ -149,7 +201,7 @@ TEST_CASE("tidy puts the files of the contract and the demos to rights, and keep
 }
 
 TEST_CASE("tidy keeps the music of random lessons, however their grids have slipped") {
-  for (unsigned seed = 0; seed < 150; ++seed) {
+  for (unsigned seed = 0; seed < 60; ++seed) {
     fretsheaf::test::Dice dice(seed);
     INFO("seed " << seed);
     const std::string text = fretsheaf::test::random_lesson(seed);
