@@ -277,7 +277,8 @@ class RowAlignment {
 
   void check_end() {
     const int end = signs_.back().end;
-    if (is_empty_from(end)) return;
+    // A count row without bars was reported.
+    if (is_empty_from(end) || signs_.size() == 1) return;
     int begin = end;
     while (is_blank(row_.at(begin))) ++begin;
     input_.diagnostics.error(Code::bar_without_count, row_.range(begin, last_ink(row_) + 1),

@@ -65,6 +65,27 @@ std::string nearest_chord(const std::string& written) {
   return chord != written && theory::parse_chord(chord) ? chord : std::string();
 }
 
+// What to write instead of a numeral or a chord whose letters have the wrong case; empty where it is not that.
+std::string case_help(const std::string& written) {
+  std::string capital = written;
+  const std::size_t root = std::min(written.find_first_not_of("b#"), written.size());
+  const std::size_t end = std::min(written.find_first_not_of("ivIV", root), written.size());
+  if (root == end) {
+    if (written[0] < 'a' || written[0] > 'g') return {};
+    capital[0] = static_cast<char>(written[0] - 'a' + 'A');
+    return theory::parse_chord(capital) ? "a chord's letter is a capital: write " + tick(capital) : std::string();
+  }
+  std::string small = written;
+  for (std::size_t i = root; i < end; ++i) {
+    capital[i] = static_cast<char>(written[i] & ~0x20);
+    small[i] = static_cast<char>(written[i] | 0x20);
+  }
+  if (capital == written || !theory::parse_chord(capital)) return {};
+  if (small == written) return "small letters make it minor: write " + tick(capital);
+  const std::string or_small = theory::parse_chord(small) ? ", or " + tick(small) + " for minor" : std::string();
+  return "a numeral has one case: write " + tick(capital) + (or_small.empty() ? "" : " for major") + or_small;
+}
+
 class WordSetter {
  public:
   WordSetter(const GridInput& input, const GridDraft& draft, Music& music)
@@ -119,9 +140,11 @@ class WordSetter {
 
   void report_chord(const PlacedWord& word) {
     const std::string guess = nearest_chord(word.text);
+    const std::string in_case = case_help(word.text);
     input_.diagnostics.error(Code::chord_unknown, word.range, tick(word.text) + " is no chord",
-                             guess.empty() ? "write a symbol, `Am7` or `Bb/D`, or a Roman numeral, `IV7`"
-                                           : "did you mean " + tick(guess) + "?");
+                             !in_case.empty() ? in_case
+                             : guess.empty()  ? "write a symbol, `Am7` or `Bb/D`, or a Roman numeral, `IV7`"
+                                              : "did you mean " + tick(guess) + "?");
   }
 
   const GridInput& input_;

@@ -268,8 +268,9 @@ class CountReader {
 
   void check_rising(Count& count) {
     if (!last_sound_) return;
-    const Count* last = &bar_.counts[*last_sound_];
+    Count* last = &bar_.counts[*last_sound_];
     if (std::pair(last->figure, last->fraction) < std::pair(count.figure, count.fraction)) return;
+    if (!confused_ && blame_last(*last, count)) return;
     count.bad = true;
     // After one slip the rest of the bar may only seem to be out of order.
     if (confused_) return;
@@ -277,6 +278,22 @@ class CountReader {
     input_.diagnostics.error(Code::count_order, count.range,
                              tick(count.text) + " does not come after " + tick(last->text),
                              "counts rise inside a bar; a bar line begins the next");
+  }
+
+  // A figure that all counts around it would rise without is the odd one: a fret, most likely.
+  bool blame_last(Count& last, const Count& count) {
+    if (last.fraction != Rational(0) || count.fraction != Rational(0) || last.figure == count.figure) return false;
+    const auto place = static_cast<std::size_t>(&last - bar_.counts.data());
+    const Count* before = place == 0 ? nullptr : &bar_.counts[place - 1];
+    if (before == nullptr ? count.figure != 2 : before->bad || before->figure >= count.figure) return false;
+    last.bad = true;
+    bar_.damaged = true;
+    input_.diagnostics.error(Code::count_order, last.range,
+                             tick(last.text) + " is no count between " +
+                                 (before == nullptr ? "the bar line" : tick(before->text)) + " and " + tick(count.text),
+                             before == nullptr ? "the first count of a bar is 1; a fret stands in a string row"
+                                               : "counts rise inside a bar; a fret stands in a string row");
+    return true;
   }
 
   std::optional<std::size_t> last_sound_;  // the latest count without a slip, an index into the bar's

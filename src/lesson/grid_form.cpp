@@ -75,6 +75,7 @@ class FormSetter {
     const int number = form ? leading_number(word.text, word.text.size() - 1) : -1;
     if (number < 1) {
       const std::string figures = word.text.substr(0, word.text.find_first_not_of("0123456789"));
+      last_ending_ = std::max(last_ending_ + 1, leading_number(figures, figures.size()));
       return error(Code::ending_unknown, word.range, tick(word.text) + " is no ending",
                    "write " + (figures.empty() ? std::string("`1.` or `2.`") : tick(figures + ".")));
     }

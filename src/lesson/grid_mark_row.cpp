@@ -8,6 +8,7 @@
 #include <utility>
 
 #include "lesson/grid_phrases.h"
+#include "lesson/lookalikes.h"
 #include "source/nearest.h"
 
 namespace fretsheaf::lesson {
@@ -140,7 +141,22 @@ class MarkCellReader {
     return end;
   }
 
+  // Of all long dashes of the cell, the first is reported.
+  bool report_long_dash(int begin, int end) {
+    for (int column = begin; column < end; ++column) {
+      if (!is_long_dash(row_.at(column))) continue;
+      bar_.damaged = true;
+      if (std::exchange(long_dash_, true)) return true;
+      input_.diagnostics.error(Code::token_long_dash, row_.range(column, column + 1),
+                               tick(row_.text(column, column + 1)) + " is no dash of a mark row",
+                               "write plain dashes: " + tick("<---") + ", " + tick("PM---"));
+      return true;
+    }
+    return false;
+  }
+
   int report_unknown(int begin, int end, const std::string& text) {
+    if (report_long_dash(begin, end)) return end;
     std::vector<std::string_view> known(dynamics.begin(), dynamics.end());
     known.insert(known.end(), {"fermata", "PM", "let", "TP"});
     const std::string guess = source::nearest(text, known);
@@ -160,7 +176,7 @@ class MarkCellReader {
     // Dashes may follow after a blank, or in the next bar.
     int next = end;
     while (next < cell_.end && is_blank(row_.at(next))) ++next;
-    const bool dashed = end > begin + 1 || end == cell_.end || row_.at(next) == U'-';
+    const bool dashed = end > begin + 1 || end == cell_.end || row_.at(next) == U'-' || is_long_dash(row_.at(next));
     if (hairpin && !dashed) {
       input_.diagnostics.error(
           Code::mark_dashes, row_.range(begin, end), "this hairpin has no length",
@@ -188,6 +204,7 @@ class MarkCellReader {
   int before_;
   int going_on_ = -1;  // an index into the draft's spans
   bool touched_ = false;
+  bool long_dash_ = false;
   int& open_;
   GridDraft& draft_;
 };

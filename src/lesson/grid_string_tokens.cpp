@@ -167,12 +167,35 @@ class RunReader {
          help);
   }
 
+  // The run with figures where it has the letters that look like them; empty where something else is in it.
+  std::string meant_figures() const {
+    std::string figures;
+    for (int column = run_.begin; column < run_.end; ++column) {
+      const char32_t c = row_.at(column);
+      if (is_digit(c)) {
+        figures += static_cast<char>(c);
+      } else if (c == U'O' || c == U'o') {
+        figures += '0';
+      } else if (c == U'l' || c == U'I') {
+        figures += '1';
+      } else {
+        return {};
+      }
+    }
+    return figures;
+  }
+
   void report_unknown() {
     const char32_t c = here();
     const std::string written = row_.text(at_, at_ + 1);
     if (c == U'>' || c == U'.' || c == U'_' || c == U'~' || c == U'^') {
       return fail(at_, at_ + 1, Code::token_suffix, tick(written) + " has no note before it",
                   "write it after its fret with nothing between: `5" + written + (c == U'^' ? "1`" : "`"));
+    }
+    if (const std::string figures = meant_figures(); figures.size() > 1) {
+      return fail(run_.begin, run_.end, Code::token_unknown,
+                  tick(row_.text(run_.begin, run_.end)) + " has the letter " + written + " in its fret",
+                  "write it in figures: " + tick(figures));
     }
     const auto other =
         std::find_if(other_signs.begin(), other_signs.end(), [&](const OtherSign& sign) { return sign.written == c; });

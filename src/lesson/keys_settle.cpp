@@ -109,6 +109,15 @@ fretboard::Neck settle_neck(const LessonKeys& keys, source::Diagnostics& diagnos
   return neck;
 }
 
+// A template that is named by its path lies in the lessons' folder, so that no stranger's lesson reads other files.
+void check_template(const Located<std::string>& name, const ReadLesson& read, source::Diagnostics& diagnostics) {
+  const bool absolute = name.value.starts_with('/');
+  if (name.value.find('/') == std::string::npos) return;
+  if (!absolute && is_inside(folder_of(read.files[0].name()) + name.value, read.root)) return;
+  diagnostics.error(Code::outside_folder, name.range, shown(name.value) + " lies outside the folder of these lessons",
+                    "put the template beside the lesson file and write its name alone");
+}
+
 void settle_logo(const LessonKeys& keys, const platform::System& system, const ReadLesson& read, Lesson& lesson,
                  source::Diagnostics& diagnostics) {
   lesson.logo_alt = keys.logo_alt.value_or({});
@@ -223,6 +232,7 @@ Lesson settle_lesson(const LessonKeys& keys, const platform::System& system, Rea
   lesson.staves = keys.music.staves.value_or({Staff::slash, Staff::tab});
   lesson.labels = keys.music.labels.value_or({});
   lesson.template_name = keys.template_name ? *keys.template_name.value : Located<std::string>{"music-stand", {}};
+  check_template(lesson.template_name, read, diagnostics);
   lesson.paper = keys.paper.value_or(Paper::a4);
   lesson.language = keys.language.value_or("en");
   lesson.language_range = keys.language.range();

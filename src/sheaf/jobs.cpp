@@ -93,7 +93,10 @@ std::variant<std::vector<Job>, std::string> jobs_of(const Request& request, cons
 std::string no_such_instrument(const std::string& name) {
   const std::vector<std::string_view> names = fretboard::instrument_names();
   const std::string near = source::nearest(name, names);
-  return "there is no such instrument" + (near.empty() ? std::string() : "; did you mean '" + near + "'?");
+  if (!near.empty()) return "there is no such instrument; did you mean '" + near + "'?";
+  std::string all;
+  for (const std::string_view known : names) all += (all.empty() ? "" : ", ") + std::string(known);
+  return "there is no such instrument; there are " + all;
 }
 
 }  // namespace fretsheaf::sheaf

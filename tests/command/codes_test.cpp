@@ -1,0 +1,114 @@
+// Every code has a case: what is written, what is said of it and where. The cases lie in cases/codes.txt, which tells
+// how they are written; what is said of them in golden/codes.txt.
+#include <catch2/catch.hpp>
+#include <fstream>
+#include <iterator>
+#include <set>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "platform/disk_system.h"
+#include "platform/memory_system.h"
+#include "sheaf/workshop.h"
+#include "source/code.h"
+#include "support/cases.h"
+#include "support/golden.h"
+#include "support/project.h"
+
+using namespace fretsheaf;
+
+namespace {
+
+// All that is said of a lesson and of one handout of it, what is not drawn yet left out.
+struct Said {
+  std::vector<std::string> codes;
+  std::string text;
+};
+
+void add(const std::vector<sheaf::Report>& reports, Said& said) {
+  for (const sheaf::Report& report : reports) {
+    for (const source::Diagnostic& one : report.diagnostics.sorted()) {
+      if (one.code == source::Code::not_drawn) continue;
+      said.codes.emplace_back(source::code_name(one.code));
+      said.text += source::render(one, report.files);
+    }
+  }
+}
+
+Said said_of(const test::WrittenCase& one) {
+  static const platform::DiskSystem disk;
+  platform::MemorySystem system(disk);
+  for (const auto& [name, bytes] : one.files) system.files[name] = bytes;
+  sheaf::Request request;
+  request.lesson = "a.lesson.toml";
+  request.formats = {sheaf::Format::pdf};
+  if (!one.key.empty()) request.keys = {one.key};
+  sheaf::Workshop workshop(system);
+  const sheaf::Plan plan = workshop.plan(request);
+  Said said;
+  add(plan.made.reports, said);
+  for (const sheaf::Job& job : plan.jobs) add(workshop.make(job).reports, said);
+  return said;
+}
+
+// Codes whose cases are too long for that file: where their tests are.
+struct Elsewhere {
+  std::string_view code;
+  std::string file;
+  std::string test;
+};
+const std::vector<Elsewhere> elsewhere = {
+    {"bar-limit", "lesson/grid_mutation_test.cpp",
+     "an example holds 2,000 bars, and one more is an error with its place"},
+    {"file-too-large", "lesson/reader_bytes_test.cpp", "A file of more than 4 MiB is refused, one of 4 MiB is read"},
+    {"not-drawn", "lesson/reader_not_drawn_test.cpp", "what is read and not drawn yet is said, with its place"},
+};
+
+bool has_case_elsewhere(std::string_view code) {
+  for (const Elsewhere& one : elsewhere) {
+    if (one.code != code) continue;
+    std::ifstream file(test::project_folder() + "/tests/" + one.file);
+    const std::string text{std::istreambuf_iterator<char>(file), {}};
+    return text.find("TEST_CASE(\"" + one.test + "\")") != std::string::npos;
+  }
+  return false;
+}
+
+const std::vector<source::Code> all_codes = {
+#define FRETSHEAF_CODE(name) source::Code::name,
+#include "source/codes.def"
+#undef FRETSHEAF_CODE
+};
+
+}  // namespace
+
+TEST_CASE("every code has a case: its input, what is said of it, and where") {
+  std::set<std::string, std::less<>> seen;
+  std::string report;
+  for (const test::WrittenCase& one : test::written_cases("command/cases/codes.txt")) {
+    INFO(one.code << ": " << one.what << "\n" << one.files.at("a.lesson.toml"));
+    const Said said = said_of(one);
+    CHECK(said.codes == std::vector<std::string>{one.code});  // one slip, one finding
+    seen.insert(said.codes.begin(), said.codes.end());
+    report += "== " + one.code + ": " + one.what + "\n" + said.text;
+  }
+  for (const source::Code code : all_codes) {
+    const std::string_view name = source::code_name(code);
+    INFO(name);
+    CHECK((seen.contains(name) || has_case_elsewhere(name)));
+  }
+  check_golden("codes.txt", report);
+}
+
+TEST_CASE("odd lessons that the description allows are lessons, without an error") {
+  int lessons = 0;
+  for (const test::WrittenCase& one : test::written_cases("command/cases/odd.txt")) {
+    INFO(one.what << "\n" << one.files.at("a.lesson.toml"));
+    const Said said = said_of(one);
+    CHECK(said.text.find(": error: ") == std::string::npos);
+    INFO(said.text);
+    ++lessons;
+  }
+  CHECK(lessons >= 50);
+}
