@@ -64,6 +64,7 @@ struct Parser {
 
   Parser() {
     app.set_help_flag();
+    app.require_subcommand(0, 1);  // else "sheaf" in "schema sheaf" is taken for a second verb
     typeset_verb = verb("typeset");
     typeset_verb->add_option("LESSON", typeset_options.lessons);
     typeset_verb->add_option("--key", typeset_options.keys)->take_all()->allow_extra_args(false);

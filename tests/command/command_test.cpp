@@ -199,7 +199,8 @@ TEST_CASE("an unknown template in the lesson is an error with its place") {
         "a.lesson.toml:1:12: error: there is no template 'music-stnd'; did you mean 'music-stand'?\n"
         "  template = \"music-stnd\"\n"
         "             ^^^^^^^^^^^^\n"
-        "help: the templates are music-stand; one of your own is named by its path, which ends in .toml\n");
+        "help: the templates are compact, large-print, music-stand; one of your own is named by its path, which ends "
+        "in .toml\n");
 }
 
 TEST_CASE("--help says the verbs") {

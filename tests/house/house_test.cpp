@@ -88,6 +88,7 @@ TEST_CASE("nothing is put off in the source") {
                                           std::string("HA") + "CK"};
   for (const std::string& path : project_files()) {
     if (!is_text(path) || path.starts_with("tests/golden/")) continue;
+    if (path == "tests/command/cases/odd.txt") continue;  // blanks at a grid line's end are among its oddities
     const std::string text = text_of(path);
     for (const std::string& mark : marks) {
       CAPTURE(path, mark);

@@ -198,8 +198,8 @@ TEST_CASE("tidy puts the files of the contract and the demos to rights, and keep
   int lessons = 0;
   for (const std::string folder : {"/demo-lessons", "/tests/command", "/tests/fuzz/corpus/lesson"}) {
     for (const auto& entry : std::filesystem::directory_iterator(fretsheaf::test::project_folder() + folder)) {
+      if (!entry.is_regular_file() || !entry.path().string().ends_with(".lesson.toml")) continue;
       const std::string bytes = bytes_of(entry.path());
-      if (!entry.path().string().ends_with(".lesson.toml")) continue;
       if (!read_lesson("a.lesson.toml", bytes, shed()).lesson) continue;
       keeps_its_promise(bytes);
       ++lessons;

@@ -196,7 +196,7 @@ TEST_CASE("random lessons: bars add up, values are exact, ties give back what wa
     const lesson::Lesson lesson = score::test::read_whole(test::random_lesson(seed));
     source::Diagnostics diagnostics;
     const score::Score score = score::build_score(lesson, diagnostics);
-    CHECK(diagnostics.list().empty());
+    CHECK_FALSE(diagnostics.has_errors());  // a spelling that changes nothing is warned of
     REQUIRE(score.examples.size() == lesson.examples.size());
     for (std::size_t i = 0; i < lesson.examples.size(); ++i) check_example(lesson.examples[i], score.examples[i]);
   }
