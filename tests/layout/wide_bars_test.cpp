@@ -96,22 +96,6 @@ TEST_CASE("a tuplet that no line has room for is set tighter, and nothing is cli
   CHECK(notes == 28);
 }
 
-TEST_CASE("long words over and under the music stay within the line") {
-  const std::string words =
-      "\"These words are too long for any line, and yet a teacher wrote them under the first note "
-      "of the bar, because there is much to say of it and no other place where it is read\"";
-  for (const char* name : {"music-stand", "large-print"}) {
-    for (const char* row : {"text   ", "section"}) {
-      INFO(name << ", " << row);
-      test::Music music(name);
-      const std::string room(words.size() - 7, ' ');
-      const std::string grid = "count   | 1 2 3 4" + room + " |\nA       | 5 5 5 5" + room + " |\n" + row + " | " +
-                               words + " |\n";
-      for (const layout::MusicLine& line : music.lines(test::bass_lesson("", grid))) check_within(music, line, 488);
-    }
-  }
-}
-
 TEST_CASE("bars a line are as asked for in every template, or a warning says where they cannot be") {
   const std::string bar =
       "count | 1   2   3   4   | 1   2   3   4   | 1   2   3   4   | 1   2   3   4   |\n"
