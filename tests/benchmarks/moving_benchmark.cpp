@@ -1,7 +1,7 @@
 // A line of 64 bars moved into the twelve keys, against typesetting the twelve handouts.
 #include <benchmark/benchmark.h>
 
-#include <chrono>
+#include <ctime>
 #include <optional>
 #include <string>
 
@@ -33,8 +33,9 @@ std::string lesson_text() {
   return text + "'''\n";
 }
 
-double seconds_since(std::chrono::steady_clock::time_point begin) {
-  return std::chrono::duration<double>(std::chrono::steady_clock::now() - begin).count();
+// Of the processor, so that what else the machine does has no say.
+double seconds_since(std::clock_t begin) {
+  return static_cast<double>(std::clock() - begin) / CLOCKS_PER_SEC;
 }
 
 void moving_against_typesetting(benchmark::State& state) {
@@ -51,14 +52,14 @@ void moving_against_typesetting(benchmark::State& state) {
       source::Diagnostics diagnostics;
       transposition::Destination to;
       to.key = key;
-      auto begin = std::chrono::steady_clock::now();
+      std::clock_t begin = std::clock();
       const std::optional<transposition::Moved> there = transposition::move(*read.lesson, to, diagnostics);
       moving += seconds_since(begin);
       if (!there) {
         state.SkipWithError("the lesson does not fit a key");
         return;
       }
-      begin = std::chrono::steady_clock::now();
+      begin = std::clock();
       const score::Score score = score::build_score(there->lesson, diagnostics);
       const sheet::Sheet sheet = layout::lay_out(score, bench.look, bench.fonts, bench.by_role, diagnostics);
       benchmark::DoNotOptimize(render::pdf(sheet, bench.fonts));

@@ -108,7 +108,7 @@ TEST_CASE("what a lesson cannot be asked for is refused before anything is writt
     std::string said;
   };
   const std::vector<Case> cases = {
-      {{"--key", "H"}, "--key H: 'H' is no key; write a tonic and a mode, such as \"D dorian\""},
+      {{"--key", "H"}, "--key H: 'H' is no key; did you mean 'B dorian'?"},
       {{"--key", "al"}, "--key al: 'al' is no key; did you mean 'all'?"},
       {{"--key", "E dorain"}, "--key E dorain: 'dorain' is no mode; did you mean 'E dorian'?"},
       {{"--key", "E blue"}, "--key E blue: 'blue' is no mode; write a tonic and a mode, such as \"D dorian\""},

@@ -34,6 +34,36 @@ TEST_CASE("a tonic keeps the mode, all are twelve") {
         "dorian, B dorian");
 }
 
+TEST_CASE("a key that is written otherwise is no key, and the one that was meant is named") {
+  // As outputs are named, in words, and as other languages call them.
+  CHECK(wanted("b-flat-dorian") == "error: 'b-flat-dorian' is no key; did you mean 'Bb dorian'?");
+  CHECK(wanted("f-sharp") == "error: 'f-sharp' is no key; did you mean 'F# dorian'?");
+  CHECK(wanted("E flat") == "error: 'E flat' is no key; did you mean 'Eb dorian'?");
+  CHECK(wanted("E flat dorain") == "error: 'E flat dorain' is no key; did you mean 'Eb dorian'?");
+  CHECK(wanted("A♭") == "error: 'A♭' is no key; did you mean 'Ab dorian'?");
+  CHECK(wanted("H") == "error: 'H' is no key; did you mean 'B dorian'?");
+  CHECK(wanted("Fis") == "error: 'Fis' is no key; did you mean 'F# dorian'?");
+  CHECK(wanted("As") == "error: 'As' is no key; did you mean 'Ab dorian'?");
+  CHECK(wanted("Sol") == "error: 'Sol' is no key; did you mean 'G dorian'?");
+  CHECK(wanted("x") == "error: 'x' is no key; write a tonic and a mode, such as \"D dorian\"");
+  CHECK(wanted("") == "error: '' is no key; write a tonic and a mode, such as \"D dorian\"");
+  CHECK(wanted("al") == "error: 'al' is no key; did you mean 'all'?");
+  CHECK(wanted("E dorain") == "error: 'dorain' is no mode; did you mean 'E dorian'?");
+}
+
+TEST_CASE("tonics beyond seven signs are refused, and the enharmonic one is named") {
+  CHECK(wanted("G## dorian") ==
+        "error: 'G## dorian' would have 13 sharps, and a signature has at most seven; write \"A dorian\", which sounds "
+        "the same");
+  CHECK(
+      wanted("Fb") ==
+      "error: 'Fb' would have 10 flats, and a signature has at most seven; write \"E dorian\", which sounds the same");
+  CHECK(wanted("A#") ==
+        "error: 'A#' would have 8 sharps, and a signature has at most seven; write \"Bb dorian\", which sounds the "
+        "same");
+  CHECK(wanted("D#") == "D# dorian");  // seven
+}
+
 TEST_CASE("the nearest way comes first, of two as near the one down") {
   CHECK(intervals_to(0) == std::vector<int>{0, -12, 12, -24, 24, -36, 36, -48, 48});
   CHECK(intervals_to(6) == std::vector<int>{-6, 6, -18, 18, -30, 30, -42, 42});
