@@ -1,6 +1,7 @@
 #include "platform/atomic_write.h"
 
 #include <fcntl.h>
+#include <sys/file.h>
 #include <sys/stat.h>
 #include <unistd.h>
 
@@ -9,6 +10,7 @@
 
 #include "platform/descriptor.h"
 #include "platform/file_error.h"
+#include "platform/folder.h"
 
 namespace fretsheaf::platform {
 namespace {
@@ -28,30 +30,26 @@ std::string behind_links(const std::string& path) {
   return result;
 }
 
-std::string folder_of(const std::string& path) {
-  const auto slash = path.rfind('/');
-  return slash == std::string::npos ? "." : path.substr(0, slash + 1);
-}
+constexpr std::string_view temporary_begins = ".fretsheaf-";
+constexpr std::string_view temporary_ends = ".tmp";
 
-int make_folders(const std::string& folder) {
+// A temporary file is locked as long as its writer lives: by that the sweeper tells the stale ones. The sweeper may
+// have come between making and locking it, and then it has no name any more.
+bool lock_as_own(const Descriptor& file) {
+  ::flock(file.number(), LOCK_EX);  // where a disk has no locks, nothing is lost but the sweeper's patience
   struct stat found {};
-  if (::stat(folder.c_str(), &found) == 0) return 0;
-  for (auto slash = folder.find('/', 1); slash != std::string::npos; slash = folder.find('/', slash + 1)) {
-    const std::string part = folder.substr(0, slash);
-    if (::mkdir(part.c_str(), 0777) != 0 && errno != EEXIST) return errno;
-  }
-  return 0;
+  return ::fstat(file.number(), &found) != 0 || found.st_nlink > 0;
 }
 
 // Creating it afresh (never opening what is there) keeps two runs, and a link laid by somebody else, apart. The name
 // does not grow with the target's, which may be as long as a name can be.
 Descriptor open_temporary(const std::string& folder, std::string& path) {
   constexpr int attempts = 1000;
-  const std::string stem = folder + "/.fretsheaf-" + std::to_string(::getpid()) + "-";
+  const std::string stem = folder + "/" + std::string(temporary_begins) + std::to_string(::getpid()) + "-";
   for (int n = 0; n < attempts; ++n) {
-    path = stem + std::to_string(n) + ".tmp";
-    const int number = ::open(path.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666);
-    if (number >= 0 || errno != EEXIST) return Descriptor(number);
+    path = stem + std::to_string(n) + std::string(temporary_ends);
+    Descriptor file(::open(path.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666));
+    if (file.is_open() ? lock_as_own(file) : errno != EEXIST) return file;
   }
   return Descriptor(-1);
 }
@@ -74,6 +72,8 @@ int replace(const Target& target, std::string_view bytes) {
   std::string temporary;
   Descriptor file = open_temporary(folder, temporary);
   if (!file.is_open()) return errno;
+  // A second name for the open file keeps its lock until it is in place.
+  const Descriptor locked(::fcntl(file.number(), F_DUPFD_CLOEXEC, 0));
   int failed = fill_and_sync(std::move(file), bytes, target.mode);
   if (failed == 0 && ::rename(temporary.c_str(), target.path.c_str()) != 0) failed = errno;
   if (failed != 0) ::unlink(temporary.c_str());
@@ -97,6 +97,15 @@ std::optional<FileError> write_atomically(const std::string& path, std::string_v
   const int failed = target.special ? write_special(path, bytes) : replace(target, bytes);
   if (failed != 0) return write_error(failed);
   return std::nullopt;
+}
+
+void sweep_temporaries(const std::string& folder) {
+  for (const std::string& name : folder_names(folder)) {
+    if (!name.starts_with(temporary_begins) || !name.ends_with(temporary_ends)) continue;
+    const std::string path = folder + "/" + name;
+    const Descriptor file(::open(path.c_str(), O_RDONLY | O_CLOEXEC | O_NOFOLLOW));
+    if (file.is_open() && ::flock(file.number(), LOCK_EX | LOCK_NB) == 0) ::unlink(path.c_str());
+  }
 }
 
 }  // namespace fretsheaf::platform

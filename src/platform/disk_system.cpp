@@ -9,14 +9,18 @@
 #include <array>
 #include <cerrno>
 #include <cstdlib>
+#include <filesystem>
 #include <limits>
 
+#include "platform/append.h"
 #include "platform/atomic_write.h"
 #include "platform/data_folder.h"
 #include "platform/descriptor.h"
 #include "platform/file_error.h"
+#include "platform/file_lock.h"
 #include "platform/folder.h"
 #include "platform/fonts.h"
+#include "platform/identity.h"
 
 namespace fretsheaf::platform {
 namespace {
@@ -104,6 +108,41 @@ std::optional<FileError> DiskSystem::write(const std::string& path, std::string_
   return std::nullopt;
 }
 
+std::optional<FileError> DiskSystem::append(const std::string& path, std::string_view bytes, bool synced) {
+  return append_to(path, bytes, synced);
+}
+
+FileResult<std::unique_ptr<Hold>> DiskSystem::lock(const std::string& path, Sharing sharing) {
+  return lock_file(path, sharing);
+}
+
+void DiskSystem::sweep(const std::string& folder) {
+  sweep_temporaries(folder);
+}
+
+std::optional<FileStatus> DiskSystem::status(const std::string& path) const {
+  struct stat found {};
+  if (::lstat(path.c_str(), &found) != 0) return std::nullopt;
+  FileStatus status;
+  status.is_link = S_ISLNK(found.st_mode);
+  if (status.is_link && ::stat(path.c_str(), &found) != 0) return std::nullopt;
+  using Kind = FileStatus::Kind;
+  status.kind = S_ISREG(found.st_mode) ? Kind::file : S_ISDIR(found.st_mode) ? Kind::folder : Kind::other;
+  status.size = static_cast<std::uint64_t>(found.st_size);
+  constexpr std::int64_t second = 1'000'000'000;
+  status.changed = static_cast<std::int64_t>(found.st_mtim.tv_sec) * second + found.st_mtim.tv_nsec;
+  return status;
+}
+
+std::string DiskSystem::absolute(const std::string& path) const {
+  std::error_code failed;
+  std::filesystem::path whole = std::filesystem::weakly_canonical(std::filesystem::absolute(path, failed), failed);
+  if (failed) whole = std::filesystem::absolute(path, failed).lexically_normal();
+  std::string text = whole.string();
+  while (text.size() > 1 && text.back() == '/') text.pop_back();
+  return text;
+}
+
 bool DiskSystem::exists(const std::string& path) const {
   return is_there(path);
 }
@@ -129,6 +168,10 @@ std::string DiskSystem::data_path(std::string_view name) const {
 
 std::string DiskSystem::font_path(std::string_view file_name) const {
   return find_font(file_name, known_font_folders, font_root);
+}
+
+std::string DiskSystem::identity() const {
+  return program_identity();
 }
 
 }  // namespace fretsheaf::platform

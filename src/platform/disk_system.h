@@ -17,11 +17,20 @@ class DiskSystem final : public System {
   // no regular file (a device, a pipe) is written straight.
   std::optional<FileError> write(const std::string& path, std::string_view bytes) override;
 
+  std::optional<FileError> append(const std::string& path, std::string_view bytes, bool synced) override;
+
+  // By flock(2), which on Linux reaches the other machines of a network disk too.
+  FileResult<std::unique_ptr<Hold>> lock(const std::string& path, Sharing sharing) override;
+  void sweep(const std::string& folder) override;
   bool exists(const std::string& path) const override;
+  std::optional<FileStatus> status(const std::string& path) const override;
+  std::string absolute(const std::string& path) const override;
   std::optional<FileError> remove(const std::string& path) override;
   std::vector<std::string> list(const std::string& folder) const override;
   std::string data_path(std::string_view name) const override;
   std::string font_path(std::string_view file_name) const override;
+  std::string identity() const override;
+  bool spans_processes() const override { return true; }
 };
 
 }  // namespace fretsheaf::platform

@@ -1,6 +1,7 @@
 #include "platform/memory_system.h"
 
 #include <algorithm>
+#include <filesystem>
 
 #include "platform/file_error.h"
 
@@ -47,7 +48,55 @@ std::optional<FileError> MemorySystem::write(const std::string& path, std::strin
   }
   if (is_folder(path) || path.ends_with('/')) return folder_error();
   files[path] = std::string(bytes);
+  changed[path] = clock++;
   return std::nullopt;
+}
+
+std::optional<FileError> MemorySystem::append(const std::string& path, std::string_view bytes, bool) {
+  const auto file = files.find(path);
+  return write(path, (file == files.end() ? std::string() : file->second) + std::string(bytes));
+}
+
+FileResult<std::unique_ptr<Hold>> MemorySystem::lock(const std::string& path, Sharing sharing) {
+  class MemoryHold final : public Hold {
+   public:
+    MemoryHold(std::shared_ptr<std::map<std::string, int>> locks, std::string path)
+        : locks_(std::move(locks)), path_(std::move(path)) {}
+    MemoryHold(const MemoryHold&) = delete;
+    MemoryHold& operator=(const MemoryHold&) = delete;
+    ~MemoryHold() override {
+      int& holders = (*locks_)[path_];
+      holders = holders < 0 ? 0 : holders - 1;
+    }
+
+   private:
+    std::shared_ptr<std::map<std::string, int>> locks_;
+    std::string path_;
+  };
+  if (const auto failure = write_failures.find(path); failure != write_failures.end()) return failure->second;
+  int& holders = (*locks_)[path];
+  if (holders < 0 || (holders > 0 && sharing == Sharing::alone)) return in_use_error();
+  if (!files.contains(path)) files[path] = {};
+  holders = sharing == Sharing::alone ? -1 : holders + 1;
+  return std::make_unique<MemoryHold>(locks_, path);
+}
+
+std::optional<FileStatus> MemorySystem::status(const std::string& path) const {
+  FileStatus status;
+  if (const auto file = files.find(path); file != files.end()) {
+    status.size = file->second.size();
+    if (const auto when = changed.find(path); when != changed.end()) status.changed = when->second;
+    return status;
+  }
+  status.kind = FileStatus::Kind::folder;
+  if (is_folder(path)) return status;
+  return beneath_ != nullptr ? beneath_->status(path) : std::nullopt;
+}
+
+std::string MemorySystem::absolute(const std::string& path) const {
+  std::string text = (std::filesystem::path("/") / path).lexically_normal().string();
+  while (text.size() > 1 && text.back() == '/') text.pop_back();
+  return text;
 }
 
 bool MemorySystem::exists(const std::string& path) const {

@@ -1,0 +1,56 @@
+#pragma once
+
+#include <map>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "platform/system.h"
+#include "sheaf/print.h"
+
+namespace fretsheaf::sheaf {
+
+// What was read on the way to a handout: path as it was read, to the print of its bytes.
+using Inputs = std::map<std::string, Print>;
+
+// Passes everything on to the machine, and remembers which files were read, with the bytes that came. What an output
+// depends on is by this what it was made from, and needs no list that could fall behind.
+class TracedSystem final : public platform::System {
+ public:
+  explicit TracedSystem(platform::System& machine) : machine_(machine) {}
+
+  // What was read since this was called last. A file that was only looked at here and there (a font) is hashed now.
+  Inputs take();
+
+  platform::FileResult<std::string> read(const std::string& path, std::size_t limit) const override;
+  platform::FileResult<platform::SharedBytes> view(const std::string& path, std::size_t limit) const override;
+
+  std::optional<platform::FileError> write(const std::string& path, std::string_view bytes) override {
+    return machine_.write(path, bytes);
+  }
+  std::optional<platform::FileError> append(const std::string& path, std::string_view bytes, bool synced) override {
+    return machine_.append(path, bytes, synced);
+  }
+  platform::FileResult<std::unique_ptr<platform::Hold>> lock(const std::string& path,
+                                                             platform::Sharing sharing) override {
+    return machine_.lock(path, sharing);
+  }
+  void sweep(const std::string& folder) override { machine_.sweep(folder); }
+  bool exists(const std::string& path) const override { return machine_.exists(path); }
+  std::optional<platform::FileStatus> status(const std::string& path) const override { return machine_.status(path); }
+  std::string absolute(const std::string& path) const override { return machine_.absolute(path); }
+  std::optional<platform::FileError> remove(const std::string& path) override { return machine_.remove(path); }
+  std::vector<std::string> list(const std::string& folder) const override { return machine_.list(folder); }
+  std::string data_path(std::string_view name) const override { return machine_.data_path(name); }
+  std::string font_path(std::string_view file_name) const override { return machine_.font_path(file_name); }
+  std::string identity() const override { return machine_.identity(); }
+  bool spans_processes() const override { return machine_.spans_processes(); }
+
+ private:
+  platform::System& machine_;
+  // Reading changes nothing that the reader can see, but what is remembered of it.
+  mutable Inputs read_;
+  mutable std::vector<std::pair<std::string, platform::SharedBytes>> viewed_;
+};
+
+}  // namespace fretsheaf::sheaf
