@@ -1,3 +1,5 @@
+#include <unistd.h>
+
 #include <cstdio>
 #include <string>
 #include <vector>
@@ -5,12 +7,24 @@
 #include "command/command.h"
 #include "platform/disk_system.h"
 
+namespace {
+
+void show(fretsheaf::command::Console& console) {
+  std::fwrite(console.out.data(), 1, console.out.size(), stdout);
+  std::fwrite(console.errors.data(), 1, console.errors.size(), stderr);
+  console.out.clear();
+  console.errors.clear();
+}
+
+}  // namespace
+
 int main(int argc, char** argv) {
   fretsheaf::platform::DiskSystem system;
   fretsheaf::command::Console console;
+  console.errors_are_terminal = ::isatty(STDERR_FILENO) == 1;
+  console.show = show;
   const fretsheaf::command::Exit exit =
       fretsheaf::command::run(std::vector<std::string>(argv + 1, argv + argc), system, console);
-  std::fwrite(console.out.data(), 1, console.out.size(), stdout);
-  std::fwrite(console.errors.data(), 1, console.errors.size(), stderr);
+  show(console);
   return static_cast<int>(exit);
 }

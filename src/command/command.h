@@ -1,5 +1,6 @@
 #pragma once
 
+#include <functional>
 #include <string>
 #include <vector>
 
@@ -9,12 +10,15 @@
 namespace fretsheaf::command {
 
 // What a run ends with; where several apply, the highest.
-enum class Exit { done = 0, lesson_wrong = 1, request_wrong = 2, unreadable = 3 };
+enum class Exit { done = 0, lesson_wrong = 1, request_wrong = 2, unreadable = 3, stopped = 130 };
 
 // What a verb may talk to: results go to `out`, diagnostics and progress to `errors` (both are appended to).
 struct Console {
   std::string out;
   std::string errors;
+  bool errors_are_terminal = false;
+  // Shows what has come so far, and empties both. Nothing where all is shown at the end.
+  std::function<void(Console&)> show;
 };
 
 struct TypesetOptions {
@@ -47,6 +51,22 @@ struct TransposeOptions {
   bool json = false;   // the report as a document on standard output
 };
 Exit transpose(const TransposeOptions& options, platform::System& system, Console& console);
+
+struct SheafOptions {
+  std::string folder;  // "" is the current one
+  std::string to;      // "" is what the lessons' sheaf.toml says, else beside each lesson
+  std::vector<std::string> keys;
+  std::vector<std::string> formats;
+  std::string jobs;   // worker processes; "" is one a processor
+  std::string only;   // one job, as --list calls it
+  std::string share;  // "2/8"
+  bool list = false;
+  bool prune = false;
+  bool verify = false;
+  bool quiet = false;
+  bool json = false;  // how it went as a document on standard output
+};
+Exit sheaf_verb(const SheafOptions& options, platform::System& system, Console& console);
 
 struct NewOptions {
   std::string file;

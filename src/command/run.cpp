@@ -17,6 +17,13 @@ constexpr std::string_view usage =
     "                              [--as pdf,svg,musicxml,mxl] [--template NAME] [--split]\n"
     "      makes the handout: beside the lesson, or in FOLDER; a PDF where --as says nothing else; in its own key, or\n"
     "      in each KEY (\"E\", \"Bb dorian\", all); --split gives every example a MusicXML file of its own\n"
+    "  fretsheaf sheaf [FOLDER] [--to FOLDER] [--key KEY]... [--as FORMATS] [--jobs N] [--prune] [--verify]\n"
+    "                  [--list | --only JOB | --share I/N] [--quiet | --json]\n"
+    "      makes the handouts of every lesson in FOLDER and below, in all keys of its also-in: those that are not up "
+    "to\n"
+    "      date; --prune removes those whose lesson or key is gone, --verify trusts no file's time; --list prints "
+    "each\n"
+    "      job as a command, --share makes the Ith part of N, on as many machines\n"
     "  fretsheaf transpose LESSON --key KEY [-o FILE] [--json]\n"
     "      writes the lesson's file in another key, and says what moved; to standard output where -o names no FILE\n"
     "  fretsheaf check LESSON... [--json]\n"
@@ -36,11 +43,13 @@ struct Parser {
   TransposeOptions transpose_options;
   CheckOptions check_options;
   SchemaOptions schema_options;
+  SheafOptions sheaf_options;
   NewOptions new_options;
   CLI::App* typeset_verb = nullptr;
   CLI::App* transpose_verb = nullptr;
   CLI::App* check_verb = nullptr;
   CLI::App* schema_verb = nullptr;
+  CLI::App* sheaf_verb = nullptr;
   CLI::App* new_verb = nullptr;
 
   Parser() {
@@ -54,6 +63,7 @@ struct Parser {
     typeset_verb->add_option("--instrument", typeset_options.instrument);
     typeset_verb->add_option("--capo", typeset_options.capo);
     typeset_verb->add_flag("--split", typeset_options.split);
+    add_sheaf();
     transpose_verb = verb("transpose");
     transpose_verb->add_option("LESSON", transpose_options.lesson);
     transpose_verb->add_option("--key", transpose_options.key);
@@ -67,6 +77,22 @@ struct Parser {
     new_verb = verb("new");
     new_verb->add_option("FILE", new_options.file);
     new_verb->add_option("--instrument", new_options.instrument);
+  }
+
+  void add_sheaf() {
+    sheaf_verb = verb("sheaf");
+    sheaf_verb->add_option("FOLDER", sheaf_options.folder);
+    sheaf_verb->add_option("--to", sheaf_options.to);
+    sheaf_verb->add_option("--key", sheaf_options.keys)->take_all()->allow_extra_args(false);
+    sheaf_verb->add_option("--as", sheaf_options.formats)->delimiter(',')->allow_extra_args(false);
+    sheaf_verb->add_option("--jobs", sheaf_options.jobs);
+    sheaf_verb->add_option("--only", sheaf_options.only);
+    sheaf_verb->add_option("--share", sheaf_options.share);
+    sheaf_verb->add_flag("--list", sheaf_options.list);
+    sheaf_verb->add_flag("--prune", sheaf_options.prune);
+    sheaf_verb->add_flag("--verify", sheaf_options.verify);
+    sheaf_verb->add_flag("--quiet", sheaf_options.quiet);
+    sheaf_verb->add_flag("--json", sheaf_options.json);
   }
 
   CLI::App* verb(const std::string& name) {
@@ -109,8 +135,8 @@ Exit refuse(const std::string& what, Console& console) {
 }
 
 Exit dispatch(const Parser& parser, platform::System& system, Console& console) {
-  for (const CLI::App* verb :
-       {parser.typeset_verb, parser.transpose_verb, parser.check_verb, parser.schema_verb, parser.new_verb}) {
+  for (const CLI::App* verb : {parser.typeset_verb, parser.sheaf_verb, parser.transpose_verb, parser.check_verb,
+                               parser.schema_verb, parser.new_verb}) {
     if (!verb->parsed()) continue;
     if (const std::string what = not_understood(*verb); !what.empty()) return refuse(what, console);
   }
@@ -118,6 +144,7 @@ Exit dispatch(const Parser& parser, platform::System& system, Console& console) 
     if (parser.typeset_options.lessons.empty()) return refuse("typeset which lesson? name its file", console);
     return typeset(parser.typeset_options, system, console);
   }
+  if (parser.sheaf_verb->parsed()) return sheaf_verb(parser.sheaf_options, system, console);
   if (parser.transpose_verb->parsed()) {
     if (parser.transpose_options.lesson.empty()) return refuse("transpose which lesson? name its file", console);
     if (parser.transpose_options.key.empty()) return refuse("transpose to which key? name it with --key", console);
@@ -144,7 +171,7 @@ Exit run(std::vector<std::string> arguments, platform::System& system, Console& 
     console.out += usage;
     return Exit::done;
   }
-  const std::vector<std::string_view> verbs = {"typeset", "transpose", "check", "schema", "new"};
+  const std::vector<std::string_view> verbs = {"typeset", "sheaf", "transpose", "check", "schema", "new"};
   if (std::find(verbs.begin(), verbs.end(), arguments.front()) == verbs.end()) {
     return refuse("there is no verb '" + arguments.front() + "'" + suggestion(arguments.front(), verbs), console);
   }

@@ -4,7 +4,9 @@
 #include <optional>
 
 #include "command/command.h"
+#include "command/formats.h"
 #include "command/report.h"
+#include "sheaf/later_pages.h"
 #include "sheaf/workshop.h"
 
 namespace fretsheaf::command {
@@ -18,20 +20,6 @@ std::string path_stem(const std::string& lesson, const std::string& to) {
     return (slash == std::string::npos ? std::string() : lesson.substr(0, slash + 1)) + sheaf::stem(lesson);
   }
   return to + (to.ends_with('/') ? "" : "/") + sheaf::stem(lesson);
-}
-
-std::optional<std::vector<sheaf::Format>> formats_of(const TypesetOptions& options, Console& console) {
-  std::vector<sheaf::Format> formats;
-  for (const std::string& name : options.formats) {
-    const std::optional<sheaf::Format> format = sheaf::parse_format(name);
-    if (!format) {
-      complain("--as " + name + ": there is no such format; it takes pdf, svg, musicxml and mxl", console);
-      return std::nullopt;
-    }
-    if (std::find(formats.begin(), formats.end(), *format) == formats.end()) formats.push_back(*format);
-  }
-  if (formats.empty()) formats.push_back(sheaf::Format::pdf);
-  return formats;
 }
 
 // Two lessons of one name would overwrite each other's handouts.
@@ -49,16 +37,6 @@ bool collide(const TypesetOptions& options, Console& console) {
   return false;
 }
 
-// Pages of an earlier handout that was longer.
-void remove_later_pages(const std::string& path, const sheaf::Made& made, platform::System& system) {
-  if (made.svg_page_prefix.empty()) return;
-  for (int page = made.svg_pages + 1;; ++page) {
-    const std::string old = path + made.svg_page_prefix + std::to_string(page) + ".svg";
-    if (!system.exists(old)) return;
-    system.remove(old);
-  }
-}
-
 Exit write_outputs(const sheaf::Made& made, const std::string& path, platform::System& system, Console& console) {
   for (const sheaf::Output& output : made.outputs) {
     const std::string file = path == "-" ? path : path + output.suffix;
@@ -67,7 +45,7 @@ Exit write_outputs(const sheaf::Made& made, const std::string& path, platform::S
       return Exit::unreadable;
     }
   }
-  remove_later_pages(path, made, system);
+  sheaf::remove_later_pages(path, made, system);
   return Exit::done;
 }
 
@@ -114,7 +92,7 @@ bool too_many(std::size_t files, const TypesetOptions& options, Console& console
 }  // namespace
 
 Exit typeset(const TypesetOptions& options, platform::System& system, Console& console) {
-  const auto formats = formats_of(options, console);
+  const auto formats = read_formats(options.formats, console);
   if (!formats || collide(options, console)) return Exit::request_wrong;
   sheaf::Request request;
   request.keys = options.keys;

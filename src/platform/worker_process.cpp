@@ -111,13 +111,13 @@ std::optional<std::string> WorkerProcess::receive() {
 std::string WorkerProcess::end() {
   if (process_ < 0) return {};
   // A worker whose end of the socket is closed is about to be gone by itself, and how it went is worth knowing.
+  char byte = 0;
+  const bool closing = ::recv(socket_.number(), &byte, 1, MSG_PEEK | MSG_DONTWAIT) == 0;
+  if (!closing) ::kill(process_, SIGKILL);
   int status = 0;
-  const std::array<int, 1> own = {socket_.number()};
-  const bool closed = !readable(own, 0).empty();
-  if (!closed) ::kill(process_, SIGKILL);
   while (::waitpid(process_, &status, 0) < 0 && errno == EINTR) continue;
   process_ = -1;
-  if (!closed) return "was stopped";
+  if (!closing && WIFSIGNALED(status) && WTERMSIG(status) == SIGKILL) return "was stopped";
   if (WIFSIGNALED(status)) return "ended by signal " + std::to_string(WTERMSIG(status));
   return "ended with status " + std::to_string(WEXITSTATUS(status));
 }

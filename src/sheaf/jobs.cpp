@@ -45,6 +45,7 @@ class JobList {
       if (instrument != lesson_.instrument) to.instrument = instrument;
     }
     if (request_.keys.empty()) add({to, ""});
+    if (request_.keys.empty() && request_.also_in) add_also_in(to);
     for (const std::string& text : request_.keys) {
       const auto keys = transposition::wanted_keys(text, lesson_.key);
       if (const auto* why = std::get_if<std::string>(&keys)) return "--key " + text + ": " + *why;
@@ -73,6 +74,14 @@ class JobList {
       return;
     }
     jobs_.push_back(std::move(job));
+  }
+
+  // A key that is named twice, or is the lesson's own, is no mistake that a whole course has to wait for.
+  void add_also_in(Destination to) {
+    for (const auto& key : lesson_.also_in) {
+      to.key = key.value;
+      if (!taken_.contains(suffix_of(request_, to, lesson_, look_))) add({to, "also-in"});
+    }
   }
 
   const Request& request_;

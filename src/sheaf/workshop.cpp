@@ -28,6 +28,7 @@ using source::Code;
 struct Look {
   templates::Template look;
   std::vector<std::vector<typeface::FontId>> fonts;
+  Inputs inputs;  // where they are traced
 };
 
 Made refused(Made::Status status, std::string why) {
@@ -60,6 +61,8 @@ struct Kept {
   source::Files files;
   lesson::Lesson lesson;
   std::vector<source::Diagnostic> said;
+  std::vector<Format> formats;  // of its sheaf.toml, else PDF
+  Inputs inputs;                // where they are traced
 };
 
 bool same(const source::Diagnostic& a, const source::Diagnostic& b) {
@@ -83,14 +86,52 @@ source::Diagnostics news(Kept& kept, const source::Diagnostics& all) {
   return fresh;
 }
 
+std::vector<Format> formats_of(const lesson::SheafOutput& output) {
+  std::vector<Format> formats;
+  for (const auto& name : output.formats) formats.push_back(parse_format(name.value).value_or(Format::pdf));
+  if (formats.empty()) formats.push_back(Format::pdf);
+  return formats;
+}
+
+// A lesson's handouts in its own key and in those of its `also-in`.
+std::vector<std::string> own_suffixes(const lesson::Lesson& lesson) {
+  std::vector<std::string> suffixes = {"." + lesson.key.slug()};
+  for (const auto& key : lesson.also_in) {
+    std::string suffix = "." + key.value.slug();
+    if (std::find(suffixes.begin(), suffixes.end(), suffix) == suffixes.end()) suffixes.push_back(std::move(suffix));
+  }
+  return suffixes;
+}
+
 }  // namespace
 
 struct Workshop::Impl {
-  explicit Impl(platform::System& machine) : system(machine), fonts(machine) {}
+  Impl(platform::System& machine, Trace trace)
+      : traced(machine),
+        is_traced(trace == Trace::on),
+        system(is_traced ? static_cast<platform::System&>(traced) : machine),
+        fonts(system) {}
 
+  Inputs take_inputs() { return is_traced ? traced.take() : Inputs{}; }
+
+  // What was read for a look: a font that an earlier one had opened already was not read again.
+  Inputs inputs_of(const Look& look) {
+    Inputs inputs = take_inputs();
+    font_inputs.insert(inputs.begin(), inputs.end());
+    for (const auto& role : look.fonts) {
+      for (const typeface::FontId font : role) {
+        if (const auto read = font_inputs.find(fonts.path(font)); read != font_inputs.end()) inputs.insert(*read);
+      }
+    }
+    return inputs;
+  }
+
+  TracedSystem traced;
+  bool is_traced;
   platform::System& system;
   typeface::FontSet fonts;
   std::map<std::string, Look> looks;  // by the template's name or path
+  Inputs font_inputs;                 // what was read for all looks
 
   std::map<std::string, Kept> lessons;  // by path
 
@@ -104,6 +145,7 @@ struct Workshop::Impl {
 
 Made Workshop::Impl::read(const std::string& path, bool to_be_drawn, Kept*& kept) {
   const std::string name = path == "-" ? "standard input" : path;
+  take_inputs();  // of a lesson before that came to nothing
   platform::FileResult<std::string> bytes = system.read(path, lesson::max_lesson_bytes);
   if (const auto* error = std::get_if<platform::FileError>(&bytes)) {
     return refused(Made::Status::unreadable, name + ": " + error->what);
@@ -112,7 +154,8 @@ Made Workshop::Impl::read(const std::string& path, bool to_be_drawn, Kept*& kept
   Made made;
   if (result.lesson) {
     if (to_be_drawn) lesson::warn_not_drawn(*result.lesson, result.diagnostics);
-    kept = &(lessons[path] = Kept{result.files, std::move(*result.lesson), result.diagnostics.list()});
+    kept = &(lessons[path] = Kept{result.files, std::move(*result.lesson), result.diagnostics.list(),
+                                  formats_of(result.output), take_inputs()});
   } else {
     made.status = Made::Status::lesson_wrong;
   }
@@ -143,12 +186,13 @@ const Look* Workshop::Impl::look_for(const std::string& lesson_path, const std::
     made.reports.push_back({std::move(read.files), std::move(read.diagnostics)});
     return nullptr;
   }
-  Look look{std::move(*read.look), {}};
+  Look look{std::move(*read.look), {}, {}};
   if (std::optional<std::string> missing = open_fonts(look.look, fonts, look.fonts)) {
     made.status = Made::Status::unreadable;
     made.refusal = *missing;
     return nullptr;
   }
+  look.inputs = inputs_of(look);
   return &looks.emplace(name, std::move(look)).first->second;
 }
 
@@ -180,7 +224,7 @@ void Workshop::Impl::render(const Job& job, const lesson::Lesson& lesson, const 
   made.outputs = std::move(outputs);
 }
 
-Workshop::Workshop(platform::System& system) : impl_(std::make_unique<Impl>(system)) {}
+Workshop::Workshop(platform::System& system, Trace trace) : impl_(std::make_unique<Impl>(system, trace)) {}
 Workshop::~Workshop() = default;
 
 Plan Workshop::plan(const Request& request) {
@@ -190,7 +234,13 @@ Plan Workshop::plan(const Request& request) {
   if (kept == nullptr) return plan;
   const Look* look = impl_->look_for(request.lesson, request.template_name, kept->lesson, plan.made);
   if (look == nullptr) return plan;
-  auto jobs = jobs_of(request, kept->lesson, look->look.name);
+  kept->inputs.insert(look->inputs.begin(), look->inputs.end());
+  plan.own_formats = kept->formats;
+  plan.key = kept->lesson.key.to_string();
+  plan.suffixes = own_suffixes(kept->lesson);
+  Request asked = request;
+  if (asked.formats.empty()) asked.formats = kept->formats;
+  auto jobs = jobs_of(asked, kept->lesson, look->look.name);
   if (const auto* why = std::get_if<std::string>(&jobs)) {
     plan.made.status = Made::Status::request_wrong;
     plan.made.refusal = *why;
@@ -210,6 +260,18 @@ Made Workshop::make(const Job& job) {
   if (moved && look != nullptr) impl_->render(job, moved->lesson, *look, kept, diagnostics, made);
   made.reports.push_back({kept.files, news(kept, diagnostics)});
   return made;
+}
+
+Inputs Workshop::inputs(const std::string& lesson) {
+  const auto kept = impl_->lessons.find(lesson);
+  if (kept == impl_->lessons.end()) return {};
+  kept->second.inputs.merge(impl_->take_inputs());
+  return kept->second.inputs;
+}
+
+void Workshop::forget(const std::string& lesson) {
+  impl_->lessons.erase(lesson);
+  impl_->take_inputs();
 }
 
 Transposed Workshop::transpose(const std::string& path, const std::string& text) {

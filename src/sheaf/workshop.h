@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "platform/system.h"
+#include "sheaf/traced_system.h"
 #include "source/diagnostic.h"
 #include "source/text.h"
 #include "transposition/move.h"
@@ -26,8 +27,9 @@ struct Request {
   std::optional<std::string> instrument;     // in place of the lesson's own
   std::optional<int> capo;                   // in place of the lesson's own
   std::optional<std::string> template_name;  // in place of the lesson's own
-  std::vector<Format> formats;
-  bool split = false;  // MusicXML: a file for every example
+  std::vector<Format> formats;               // empty: those of its sheaf.toml, else PDF
+  bool also_in = false;                      // with no keys: the keys of its `also-in` after its own
+  bool split = false;                        // MusicXML: a file for every example
 };
 
 // One handout of a lesson: in one key, for one instrument.
@@ -67,6 +69,9 @@ struct Made {
 struct Plan {
   Made made;  // without outputs
   std::vector<Job> jobs;
+  std::vector<Format> own_formats;    // of its sheaf.toml, else PDF, whatever was asked
+  std::string key;                    // the lesson's own
+  std::vector<std::string> suffixes;  // of its handouts in its own key and in those of `also-in`, whatever was asked
 };
 
 // A lesson's file in another key.
@@ -77,9 +82,12 @@ struct Transposed {
   std::string text;                           // the new file's bytes
 };
 
+// Whether a workshop remembers which files were read for a lesson.
+enum class Trace { off, on };
+
 class Workshop {
  public:
-  explicit Workshop(platform::System& system);
+  explicit Workshop(platform::System& system, Trace trace = Trace::off);
   ~Workshop();
   Workshop(const Workshop&) = delete;
   Workshop& operator=(const Workshop&) = delete;
@@ -96,6 +104,12 @@ class Workshop {
 
   // Reads and checks a lesson as a plan does, and all that typesetting it in its own key would find in its score.
   Made check(const std::string& lesson);
+
+  // What was read for the lesson so far, the lesson itself among it. REQUIRES: Trace::on.
+  Inputs inputs(const std::string& lesson);
+
+  // Lets go of what is kept of a lesson: its jobs cannot be made any more.
+  void forget(const std::string& lesson);
 
  private:
   struct Impl;
