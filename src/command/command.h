@@ -4,7 +4,7 @@
 #include <string>
 #include <vector>
 
-#include "platform/system.h"
+#include "platform/machine.h"
 
 // The verbs of the command line. Each parses nothing and computes nothing of its own: it asks the rooms and reports.
 namespace fretsheaf::command {
@@ -29,6 +29,7 @@ struct TypesetOptions {
   std::string template_name;
   std::string instrument;
   std::string capo;
+  std::string depfile;  // where to write what the outputs depend on, for Make and Ninja; "" nowhere
   bool split = false;  // MusicXML: a file for every example
 };
 Exit typeset(const TypesetOptions& options, platform::System& system, Console& console);
@@ -66,7 +67,7 @@ struct SheafOptions {
   bool quiet = false;
   bool json = false;  // how it went as a document on standard output
 };
-Exit sheaf_verb(const SheafOptions& options, platform::System& system, Console& console);
+Exit sheaf_verb(const SheafOptions& options, platform::Machine& system, Console& console);
 
 struct NewOptions {
   std::string file;
@@ -78,6 +79,6 @@ Exit new_lesson(const NewOptions& options, platform::System& system, Console& co
 std::string starter_lesson(const std::string& instrument);
 
 // Parses the arguments (without the program's name) and runs the verb that they name.
-Exit run(std::vector<std::string> arguments, platform::System& system, Console& console);
+Exit run(std::vector<std::string> arguments, platform::Machine& system, Console& console);
 
 }  // namespace fretsheaf::command

@@ -15,8 +15,10 @@ constexpr std::string_view usage =
     "\n"
     "  fretsheaf typeset LESSON... [--key KEY]... [--instrument NAME] [--capo FRET] [--to FOLDER]\n"
     "                              [--as pdf,svg,musicxml,mxl] [--template NAME] [--split]\n"
+    "                              [--depfile FILE]\n"
     "      makes the handout: beside the lesson, or in FOLDER; a PDF where --as says nothing else; in its own key, or\n"
-    "      in each KEY (\"E\", \"Bb dorian\", all); --split gives every example a MusicXML file of its own\n"
+    "      in each KEY (\"E\", \"Bb dorian\", all); --split gives every example a MusicXML file of its own; --depfile\n"
+    "      tells Make or Ninja what the outputs were made from\n"
     "  fretsheaf sheaf [FOLDER] [--to FOLDER] [--key KEY]... [--as FORMATS] [--jobs N] [--prune] [--verify]\n"
     "                  [--list | --only JOB | --share I/N] [--quiet | --json]\n"
     "      makes the handouts of every lesson in FOLDER and below, in all keys of its also-in: those that are not up "
@@ -62,6 +64,7 @@ struct Parser {
     typeset_verb->add_option("--template", typeset_options.template_name);
     typeset_verb->add_option("--instrument", typeset_options.instrument);
     typeset_verb->add_option("--capo", typeset_options.capo);
+    typeset_verb->add_option("--depfile", typeset_options.depfile);
     typeset_verb->add_flag("--split", typeset_options.split);
     add_sheaf();
     transpose_verb = verb("transpose");
@@ -134,7 +137,7 @@ Exit refuse(const std::string& what, Console& console) {
   return Exit::request_wrong;
 }
 
-Exit dispatch(const Parser& parser, platform::System& system, Console& console) {
+Exit dispatch(const Parser& parser, platform::Machine& system, Console& console) {
   for (const CLI::App* verb : {parser.typeset_verb, parser.sheaf_verb, parser.transpose_verb, parser.check_verb,
                                parser.schema_verb, parser.new_verb}) {
     if (!verb->parsed()) continue;
@@ -161,7 +164,7 @@ Exit dispatch(const Parser& parser, platform::System& system, Console& console) 
 
 }  // namespace
 
-Exit run(std::vector<std::string> arguments, platform::System& system, Console& console) {
+Exit run(std::vector<std::string> arguments, platform::Machine& system, Console& console) {
   if (arguments.empty()) {
     console.errors += usage;
     return Exit::request_wrong;

@@ -117,7 +117,7 @@ void tell_the_end(const SheafOptions& options, const sheaf::Tally& tally, const 
 }
 
 // From the course on. The locks, if any, are held.
-Exit run_course(const SheafOptions& options, const sheaf::Order& order, sheaf::Course course, platform::System& system,
+Exit run_course(const SheafOptions& options, const sheaf::Order& order, sheaf::Course course, platform::Machine& system,
                 Console& console) {
   Progress progress(manner_of(options), console);
   const std::unique_ptr<sheaf::Crew> crew = sheaf::make_crew(order.hands, system);
@@ -141,7 +141,7 @@ Exit run_course(const SheafOptions& options, const sheaf::Order& order, sheaf::C
 
 }  // namespace
 
-Exit sheaf_verb(const SheafOptions& options, platform::System& system, Console& console) {
+Exit sheaf_verb(const SheafOptions& options, platform::Machine& system, Console& console) {
   const std::optional<sheaf::Order> order = read_order(options, console);
   if (!order) return Exit::request_wrong;
   auto found = sheaf::find_course(order->folder, order->to, system);

@@ -4,6 +4,7 @@
 #include <optional>
 
 #include "command/command.h"
+#include "command/depfile.h"
 #include "command/formats.h"
 #include "command/report.h"
 #include "sheaf/later_pages.h"
@@ -37,13 +38,16 @@ bool collide(const TypesetOptions& options, Console& console) {
   return false;
 }
 
-Exit write_outputs(const sheaf::Made& made, const std::string& path, platform::System& system, Console& console) {
+// Writes a job's outputs and adds their names to `written`.
+Exit write_outputs(const sheaf::Made& made, const std::string& path, platform::System& system, Console& console,
+                   std::vector<std::string>& written) {
   for (const sheaf::Output& output : made.outputs) {
     const std::string file = path == "-" ? path : path + output.suffix;
     if (const std::optional<platform::FileError> error = system.write(file, output.bytes)) {
       complain(file + ": " + error->what, console);
       return Exit::unreadable;
     }
+    written.push_back(file);
   }
   sheaf::remove_later_pages(path, made, system);
   return Exit::done;
@@ -89,6 +93,15 @@ bool too_many(std::size_t files, const TypesetOptions& options, Console& console
   return true;
 }
 
+// After a run without mistakes: a build that failed runs again whatever this says.
+Exit write_depfile(const std::string& file, const std::vector<std::string>& written, const sheaf::Inputs& inputs,
+                   platform::System& system, Console& console) {
+  const std::optional<platform::FileError> error = system.write(file, depfile(written, inputs));
+  if (!error) return Exit::done;
+  complain(file + ": " + error->what, console);
+  return Exit::unreadable;
+}
+
 }  // namespace
 
 Exit typeset(const TypesetOptions& options, platform::System& system, Console& console) {
@@ -102,22 +115,32 @@ Exit typeset(const TypesetOptions& options, platform::System& system, Console& c
   if (!options.instrument.empty()) request.instrument = options.instrument;
   if (!read_capo(options.capo, request.capo, console)) return Exit::request_wrong;
 
-  sheaf::Workshop workshop(system);
+  const bool traces = !options.depfile.empty();
+  if (traces && options.to == "-") {
+    complain("--depfile: standard output has no name that a build could know; name a folder with --to", console);
+    return Exit::request_wrong;
+  }
+
+  sheaf::Workshop workshop(system, traces ? sheaf::Trace::on : sheaf::Trace::off);
   Exit exit = Exit::done;
   const std::vector<sheaf::Plan> plans = plans_of(request, options.lessons, workshop, exit, console);
   std::size_t jobs = 0;
   for (const sheaf::Plan& plan : plans) jobs += plan.jobs.size();
   if (std::any_of(plans.begin(), plans.end(), is_refused)) return exit;
   if (too_many(jobs, options, console)) return Exit::request_wrong;
+  std::vector<std::string> written;
+  sheaf::Inputs inputs;
   for (const sheaf::Plan& plan : plans) {
     for (const sheaf::Job& job : plan.jobs) {
       const sheaf::Made made = workshop.make(job);
       exit = worse(exit, report(made, console));
       if (too_many(made.outputs.size(), options, console)) return Exit::request_wrong;
       const std::string path = options.to == "-" ? "-" : path_stem(job.lesson, options.to);
-      exit = worse(exit, write_outputs(made, path, system, console));
+      exit = worse(exit, write_outputs(made, path, system, console, written));
+      if (traces) inputs.merge(workshop.inputs(job.lesson));
     }
   }
+  if (traces && exit == Exit::done) exit = write_depfile(options.depfile, written, inputs, system, console);
   return exit;
 }
 

@@ -112,7 +112,7 @@ std::optional<FileError> DiskSystem::append(const std::string& path, std::string
   return append_to(path, bytes, synced);
 }
 
-FileResult<std::unique_ptr<Hold>> DiskSystem::lock(const std::string& path, Sharing sharing) {
+Lock DiskSystem::lock(const std::string& path, Sharing sharing) {
   return lock_file(path, sharing);
 }
 

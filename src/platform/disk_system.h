@@ -1,12 +1,12 @@
 #pragma once
 
-#include "platform/system.h"
+#include "platform/machine.h"
 
 namespace fretsheaf::platform {
 
 // The machine itself (POSIX). Its own data lie where FRETSHEAF_DATA says, else in ../share/fretsheaf beside an
 // installed program's folder, else in the checkout that the program was built from.
-class DiskSystem final : public System {
+class DiskSystem final : public Machine {
  public:
   FileResult<std::string> read(const std::string& path, std::size_t limit) const override;
 
@@ -20,7 +20,7 @@ class DiskSystem final : public System {
   std::optional<FileError> append(const std::string& path, std::string_view bytes, bool synced) override;
 
   // By flock(2), which on Linux reaches the other machines of a network disk too.
-  FileResult<std::unique_ptr<Hold>> lock(const std::string& path, Sharing sharing) override;
+  Lock lock(const std::string& path, Sharing sharing) override;
   void sweep(const std::string& folder) override;
   bool exists(const std::string& path) const override;
   std::optional<FileStatus> status(const std::string& path) const override;

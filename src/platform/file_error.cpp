@@ -22,10 +22,6 @@ FileError folder_error() {
   return {Kind::folder, "is a folder"};
 }
 
-FileError in_use_error() {
-  return {Kind::in_use, "is in use"};
-}
-
 FileError read_error(int error_number) {
   switch (error_number) {
     case ENOENT:

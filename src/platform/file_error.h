@@ -13,9 +13,6 @@ FileError write_error(int error_number);
 FileError missing_error();
 FileError folder_error();
 
-// Of a lock.
-FileError in_use_error();
-
 // "is larger than 4 MiB"
 FileError too_large_error(std::size_t limit);
 

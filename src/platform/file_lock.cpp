@@ -23,13 +23,14 @@ class FileHold final : public Hold {
 
 }  // namespace
 
-FileResult<std::unique_ptr<Hold>> lock_file(const std::string& path, Sharing sharing) {
+Lock lock_file(const std::string& path, Sharing sharing) {
   if (const int failed = make_folders(folder_of(path))) return write_error(failed);
   Descriptor file(::open(path.c_str(), O_RDWR | O_CREAT | O_CLOEXEC, 0666));
   if (!file.is_open()) return write_error(errno);
   const int kind = sharing == Sharing::alone ? LOCK_EX : LOCK_SH;
   if (::flock(file.number(), kind | LOCK_NB) != 0) {
-    return errno == EWOULDBLOCK ? in_use_error() : write_error(errno);
+    if (errno == EWOULDBLOCK) return InUse{};
+    return write_error(errno);
   }
   return std::make_unique<FileHold>(std::move(file));
 }

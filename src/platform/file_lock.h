@@ -1,13 +1,12 @@
 #pragma once
 
-#include <memory>
 #include <string>
 
-#include "platform/system.h"
+#include "platform/machine.h"
 
 namespace fretsheaf::platform {
 
 // `DiskSystem::lock`.
-FileResult<std::unique_ptr<Hold>> lock_file(const std::string& path, Sharing sharing);
+Lock lock_file(const std::string& path, Sharing sharing);
 
 }  // namespace fretsheaf::platform

@@ -57,7 +57,7 @@ std::optional<FileError> MemorySystem::append(const std::string& path, std::stri
   return write(path, (file == files.end() ? std::string() : file->second) + std::string(bytes));
 }
 
-FileResult<std::unique_ptr<Hold>> MemorySystem::lock(const std::string& path, Sharing sharing) {
+Lock MemorySystem::lock(const std::string& path, Sharing sharing) {
   class MemoryHold final : public Hold {
    public:
     MemoryHold(std::shared_ptr<std::map<std::string, int>> locks, std::string path)
@@ -75,7 +75,7 @@ FileResult<std::unique_ptr<Hold>> MemorySystem::lock(const std::string& path, Sh
   };
   if (const auto failure = write_failures.find(path); failure != write_failures.end()) return failure->second;
   int& holders = (*locks_)[path];
-  if (holders < 0 || (holders > 0 && sharing == Sharing::alone)) return in_use_error();
+  if (holders < 0 || (holders > 0 && sharing == Sharing::alone)) return InUse{};
   if (!files.contains(path)) files[path] = {};
   holders = sharing == Sharing::alone ? -1 : holders + 1;
   return std::make_unique<MemoryHold>(locks_, path);

@@ -4,13 +4,13 @@
 #include <memory>
 #include <string>
 
-#include "platform/system.h"
+#include "platform/machine.h"
 
 namespace fretsheaf::platform {
 
 // The twin of `DiskSystem` for tests: files are entries of a map, folders are what lies before a `/` in their names.
 // What is to fail is put into `read_failures` and `write_failures`.
-class MemorySystem final : public System {
+class MemorySystem final : public Machine {
  public:
   MemorySystem() = default;
 
@@ -22,7 +22,7 @@ class MemorySystem final : public System {
   FileResult<SharedBytes> view(const std::string& path, std::size_t limit) const override;
   std::optional<FileError> write(const std::string& path, std::string_view bytes) override;
   std::optional<FileError> append(const std::string& path, std::string_view bytes, bool synced) override;
-  FileResult<std::unique_ptr<Hold>> lock(const std::string& path, Sharing sharing) override;
+  Lock lock(const std::string& path, Sharing sharing) override;
   void sweep(const std::string&) override {}
   bool exists(const std::string& path) const override;
   std::optional<FileStatus> status(const std::string& path) const override;

@@ -1,7 +1,6 @@
 #pragma once
 
 #include <cstddef>
-#include <cstdint>
 #include <memory>
 #include <optional>
 #include <string>
@@ -13,7 +12,7 @@ namespace fretsheaf::platform {
 
 // Why a file could not be had, in the words that a teacher reads after the file's name ("is a folder").
 struct FileError {
-  enum class Kind { missing, folder, not_allowed, too_large, in_use, other };
+  enum class Kind { missing, folder, not_allowed, too_large, other };
   Kind kind = Kind::other;
   std::string what;
 };
@@ -26,27 +25,6 @@ struct SharedBytes {
   std::shared_ptr<const void> owner;
   std::string_view bytes;
 };
-
-// What lies at a path.
-struct FileStatus {
-  enum class Kind { file, folder, other };
-  Kind kind = Kind::file;
-  bool is_link = false;  // a symbolic link leads there; the rest is of what it leads to
-  std::uint64_t size = 0;
-  std::int64_t changed = 0;  // when its content last changed: nanoseconds since 1970, by the machine's own clock
-};
-
-// A lock, held as long as this lives or its process does.
-class Hold {
- public:
-  Hold() = default;
-  Hold(const Hold&) = delete;
-  Hold& operator=(const Hold&) = delete;
-  virtual ~Hold() = default;
-};
-
-// Whether a lock keeps everybody else out, or only those who want it alone.
-enum class Sharing { alone, with_others };
 
 // All that the program asks of the machine it runs on. Everything else is computation. `DiskSystem` is the real one;
 // `MemorySystem` its twin for tests.
@@ -70,25 +48,7 @@ class System {
   // earlier content stays until then. Makes missing folders. nullopt is success. `-` is standard output.
   virtual std::optional<FileError> write(const std::string& path, std::string_view bytes) = 0;
 
-  // Adds to the end of a file in one piece, making it and its folders where they are missing; on the disk when it
-  // returns where it is `synced`, else when the machine likes.
-  virtual std::optional<FileError> append(const std::string& path, std::string_view bytes, bool synced) = 0;
-
-  // Takes the lock that a file stands for (made where it is missing, and never removed), waiting for nobody: `in_use`
-  // where another process has it. It is advisory: only those who ask for it are kept out.
-  virtual FileResult<std::unique_ptr<Hold>> lock(const std::string& path, Sharing sharing) = 0;
-
-  // Removes what a `write` into this folder left that was cut short (by a kill, a power cut); one that goes on is left
-  // alone.
-  virtual void sweep(const std::string& folder) = 0;
-
   virtual bool exists(const std::string& path) const = 0;
-
-  // nullopt where nothing is there, or it may not be looked at.
-  virtual std::optional<FileStatus> status(const std::string& path) const = 0;
-
-  // The path from the root on, without links, `.` and `..`; also of what is not there yet.
-  virtual std::string absolute(const std::string& path) const = 0;
 
   // Removes a file; a file that is not there is no error.
   virtual std::optional<FileError> remove(const std::string& path) = 0;
@@ -101,12 +61,6 @@ class System {
 
   // The path of a font file by its bare file name, in the folders where Debian's packages put fonts; empty if missing.
   virtual std::string font_path(std::string_view file_name) const = 0;
-
-  // What tells this build of the program, with the libraries that it runs on, from any other.
-  virtual std::string identity() const = 0;
-
-  // Whether what one process writes is seen by another.
-  virtual bool spans_processes() const = 0;
 };
 
 }  // namespace fretsheaf::platform

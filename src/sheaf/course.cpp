@@ -14,7 +14,7 @@ namespace {
 
 constexpr std::string_view lesson_ending = ".lesson.toml";
 
-void find_lessons(const std::string& folder, const platform::System& system, std::vector<std::string>& found) {
+void find_lessons(const std::string& folder, const platform::Machine& system, std::vector<std::string>& found) {
   for (const std::string& name : system.list(folder.empty() ? "." : folder)) {
     if (name.starts_with('.')) continue;
     std::string path = joined(folder, name);
@@ -36,7 +36,7 @@ struct Target {
 
 class Targets {
  public:
-  Targets(const std::string& folder, const std::string& to, const platform::System& system)
+  Targets(const std::string& folder, const std::string& to, const platform::Machine& system)
       : inside_(joined(folder, "")), to_(to), system_(system) {}
 
   const Target& of(const std::string& lesson_folder) {
@@ -66,12 +66,12 @@ class Targets {
 
   std::string inside_;
   const std::string& to_;
-  const platform::System& system_;
+  const platform::Machine& system_;
   std::map<std::string, Target> known_;
 };
 
 // The folder of the record: that of the handouts, as far as they have one together.
-Places places_of(const std::string& folder, const std::string& to, const platform::System& system) {
+Places places_of(const std::string& folder, const std::string& to, const platform::Machine& system) {
   const auto sheaf = lesson::sheaf_of(joined(folder, "a.lesson.toml"), system);
   std::string top = folder;
   std::string root = to.empty() ? folder : to;
@@ -86,7 +86,7 @@ Places places_of(const std::string& folder, const std::string& to, const platfor
   return {folder, root, top, system};
 }
 
-std::optional<NoCourse> no_folder(const std::string& folder, const platform::System& system) {
+std::optional<NoCourse> no_folder(const std::string& folder, const platform::Machine& system) {
   const std::optional<platform::FileStatus> status = system.status(folder);
   if (!status) return NoCourse{false, folder + ": is not there"};
   if (status->kind == platform::FileStatus::Kind::folder) return std::nullopt;
@@ -108,7 +108,7 @@ std::optional<NoCourse> collision(const std::vector<CourseLesson>& lessons) {
 }  // namespace
 
 std::variant<Course, NoCourse> find_course(const std::string& given, const std::string& to,
-                                           const platform::System& system) {
+                                           const platform::Machine& system) {
   std::string folder = given.empty() ? "." : given;
   while (folder.size() > 1 && folder.ends_with('/')) folder.pop_back();
   if (auto none = no_folder(folder, system)) return *none;

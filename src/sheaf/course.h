@@ -4,7 +4,7 @@
 #include <variant>
 #include <vector>
 
-#include "platform/system.h"
+#include "platform/machine.h"
 #include "sheaf/places.h"
 
 namespace fretsheaf::sheaf {
@@ -33,6 +33,6 @@ struct NoCourse {
   std::string why;
 };
 std::variant<Course, NoCourse> find_course(const std::string& folder, const std::string& to,
-                                           const platform::System& system);
+                                           const platform::Machine& system);
 
 }  // namespace fretsheaf::sheaf

@@ -8,7 +8,7 @@ namespace {
 enum class Lying { nothing, as_made, altered };
 
 // What lies where a handout's file was made.
-Lying lying(const FileMark& file, const std::string& path, const platform::System& system) {
+Lying lying(const FileMark& file, const std::string& path, const platform::Machine& system) {
   if (!system.status(path)) return Lying::nothing;
   const auto read = system.read(path, file.size);
   const auto* bytes = std::get_if<std::string>(&read);

@@ -29,7 +29,7 @@ bool is_made(const Wanted& wanted, const Answer& answer) {
 
 }  // namespace
 
-CourseRun::CourseRun(Course course, Order order, platform::System& system, Crew& crew, Listener& listener)
+CourseRun::CourseRun(Course course, Order order, platform::Machine& system, Crew& crew, Listener& listener)
     : course_(std::move(course)),
       order_(std::move(order)),
       system_(system),

@@ -6,7 +6,7 @@
 #include <variant>
 #include <vector>
 
-#include "platform/system.h"
+#include "platform/machine.h"
 #include "sheaf/course.h"
 #include "sheaf/crew.h"
 #include "sheaf/fingerprints.h"
@@ -55,7 +55,7 @@ struct CourseJob {
 // A whole course, in steps: what there is, what of it is to be made, the making.
 class CourseRun {
  public:
-  CourseRun(Course course, Order order, platform::System& system, Crew& crew, Listener& listener);
+  CourseRun(Course course, Order order, platform::Machine& system, Crew& crew, Listener& listener);
 
   // Reads every lesson that the record does not know as it is. After it `jobs` are known.
   void learn();
@@ -91,7 +91,7 @@ class CourseRun {
 
   Course course_;
   Order order_;
-  platform::System& system_;
+  platform::Machine& system_;
   Crew& crew_;
   Listener& listener_;
   Store store_;

@@ -12,7 +12,7 @@ namespace {
 
 class OwnCrew final : public Crew {
  public:
-  explicit OwnCrew(platform::System& system) : worker_(system) {}
+  explicit OwnCrew(platform::Machine& system) : worker_(system) {}
 
   bool give(std::size_t number, const Task& task) override {
     if (!done_.empty()) return false;
@@ -42,7 +42,7 @@ Answer lost(const Task& task, const std::string& why) {
 
 class ProcessCrew final : public Crew {
  public:
-  ProcessCrew(int hands, platform::System& system) : system_(system), posts_(static_cast<std::size_t>(hands)) {}
+  ProcessCrew(int hands, platform::Machine& system) : system_(system), posts_(static_cast<std::size_t>(hands)) {}
 
   bool give(std::size_t number, const Task& task) override {
     for (Post& post : posts_) {
@@ -115,14 +115,14 @@ class ProcessCrew final : public Crew {
   }
 
   platform::StopSignals signals_;
-  platform::System& system_;
+  platform::Machine& system_;
   std::vector<Post> posts_;
   std::vector<Done> lost_;
 };
 
 }  // namespace
 
-std::unique_ptr<Crew> make_crew(int hands, platform::System& system) {
+std::unique_ptr<Crew> make_crew(int hands, platform::Machine& system) {
   if (!system.spans_processes()) return std::make_unique<OwnCrew>(system);
   return std::make_unique<ProcessCrew>(hands, system);
 }

@@ -5,7 +5,7 @@
 #include <utility>
 #include <vector>
 
-#include "platform/system.h"
+#include "platform/machine.h"
 #include "sheaf/task.h"
 
 namespace fretsheaf::sheaf {
@@ -40,6 +40,6 @@ class Crew {
 
 // `hands` worker processes, each with fonts of its own, started when there is something to do; on a system that does
 // not span processes one worker in this process.
-std::unique_ptr<Crew> make_crew(int hands, platform::System& system);
+std::unique_ptr<Crew> make_crew(int hands, platform::Machine& system);
 
 }  // namespace fretsheaf::sheaf

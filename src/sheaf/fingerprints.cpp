@@ -13,7 +13,7 @@ constexpr std::size_t most_bytes = std::size_t{1} << 30U;
 
 }  // namespace
 
-Fingerprints::Fingerprints(const Places& places, const platform::System& system)
+Fingerprints::Fingerprints(const Places& places, const platform::Machine& system)
     : places_(places), system_(system), program_(PrintOf().add(system.identity()).add(system.data_path("")).print()) {}
 
 std::optional<Fingerprints::LessonFile> Fingerprints::lesson(const std::string& path) const {

@@ -4,7 +4,7 @@
 #include <optional>
 #include <string>
 
-#include "platform/system.h"
+#include "platform/machine.h"
 #include "sheaf/places.h"
 #include "sheaf/print.h"
 #include "sheaf/record.h"
@@ -14,7 +14,7 @@ namespace fretsheaf::sheaf {
 // The prints of what handouts are made from, each file's taken once a run.
 class Fingerprints {
  public:
-  Fingerprints(const Places& places, const platform::System& system);
+  Fingerprints(const Places& places, const platform::Machine& system);
 
   // Of the lesson file as it is now; nullopt where it cannot be read.
   struct LessonFile {
@@ -33,7 +33,7 @@ class Fingerprints {
   std::optional<Print> current(const std::string& recorded);
 
   const Places& places_;
-  const platform::System& system_;
+  const platform::Machine& system_;
   Print program_;
   std::map<std::string, std::optional<Print>> files_;
   std::map<Print, bool> kits_;

@@ -8,21 +8,20 @@ namespace {
 
 // Takes one lock; else what is wrong.
 std::optional<std::string> take(const std::string& path, platform::Sharing sharing, const std::string& root,
-                                const std::string& in_use, Locks& locks, platform::System& system) {
+                                const std::string& in_use, Locks& locks, platform::Machine& system) {
   auto taken = system.lock(path, sharing);
   if (auto* hold = std::get_if<std::unique_ptr<platform::Hold>>(&taken)) {
     locks.held.push_back(std::move(*hold));
     return std::nullopt;
   }
-  const auto& error = std::get<platform::FileError>(taken);
-  if (error.kind != platform::FileError::Kind::in_use) return path + ": " + error.what;
+  if (const auto* error = std::get_if<platform::FileError>(&taken)) return path + ": " + error->what;
   return root + ": " + in_use + "; wait until it has ended, or stop it";
 }
 
 }  // namespace
 
 std::variant<Locks, std::string> take_locks(const std::string& record_folder, const std::string& root,
-                                            const Order& order, platform::System& system) {
+                                            const Order& order, platform::Machine& system) {
   using platform::Sharing;
   Locks locks;
   const std::string all = record_folder + "/lock";

@@ -5,7 +5,7 @@
 #include <variant>
 #include <vector>
 
-#include "platform/system.h"
+#include "platform/machine.h"
 #include "sheaf/order.h"
 
 namespace fretsheaf::sheaf {
@@ -17,6 +17,6 @@ struct Locks {
   std::vector<std::unique_ptr<platform::Hold>> held;
 };
 std::variant<Locks, std::string> take_locks(const std::string& record_folder, const std::string& root,
-                                            const Order& order, platform::System& system);
+                                            const Order& order, platform::Machine& system);
 
 }  // namespace fretsheaf::sheaf

@@ -37,7 +37,7 @@ std::string folder_part(const std::string& path) {
 }
 
 Places::Places(const std::string& folder, const std::string& root, const std::string& top,
-               const platform::System& system)
+               const platform::Machine& system)
     : folder_(folder),
       root_(root),
       whole_folder_(system.absolute(folder)),

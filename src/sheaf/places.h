@@ -3,7 +3,7 @@
 #include <string>
 #include <string_view>
 
-#include "platform/system.h"
+#include "platform/machine.h"
 
 namespace fretsheaf::sheaf {
 
@@ -20,7 +20,7 @@ std::string folder_part(const std::string& path);
 class Places {
  public:
   // `folder` holds the lessons, `root` the record, `top` all that the lessons share (their sheaf.toml's folder).
-  Places(const std::string& folder, const std::string& root, const std::string& top, const platform::System& system);
+  Places(const std::string& folder, const std::string& root, const std::string& top, const platform::Machine& system);
 
   const std::string& folder() const { return folder_; }
   const std::string& root() const { return root_; }
@@ -38,7 +38,7 @@ class Places {
   std::string whole_root_;
   std::string whole_top_;
   std::string recorded_folder_;
-  const platform::System& system_;
+  const platform::Machine& system_;
 };
 
 }  // namespace fretsheaf::sheaf

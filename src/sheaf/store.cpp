@@ -23,7 +23,7 @@ std::string record_folder(const std::string& root) {
   return joined(root, ".fretsheaf");
 }
 
-Store::Store(const std::string& root, const Order& order, platform::System& system)
+Store::Store(const std::string& root, const Order& order, platform::Machine& system)
     : folder_(record_folder(root)), is_whole_(order.is_whole()), system_(system) {
   const std::string name = order.share ? share_name(*order.share) : order.only ? "only." : "";
   journal_ = name + std::string(journal_ending);

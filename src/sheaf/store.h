@@ -3,7 +3,7 @@
 #include <optional>
 #include <string>
 
-#include "platform/system.h"
+#include "platform/machine.h"
 #include "sheaf/order.h"
 #include "sheaf/record.h"
 
@@ -20,7 +20,7 @@ std::string record_folder(const std::string& root);
 // A run reads them all; what was killed has left a journal, and nothing of it is lost.
 class Store {
  public:
-  Store(const std::string& root, const Order& order, platform::System& system);
+  Store(const std::string& root, const Order& order, platform::Machine& system);
 
   // All that is known.
   Record load() const;
@@ -45,7 +45,7 @@ class Store {
   std::string journal_;  // this run's
   bool is_whole_;
   bool appended_ = false;
-  platform::System& system_;
+  platform::Machine& system_;
 };
 
 }  // namespace fretsheaf::sheaf

@@ -28,23 +28,11 @@ class TracedSystem final : public platform::System {
   std::optional<platform::FileError> write(const std::string& path, std::string_view bytes) override {
     return machine_.write(path, bytes);
   }
-  std::optional<platform::FileError> append(const std::string& path, std::string_view bytes, bool synced) override {
-    return machine_.append(path, bytes, synced);
-  }
-  platform::FileResult<std::unique_ptr<platform::Hold>> lock(const std::string& path,
-                                                             platform::Sharing sharing) override {
-    return machine_.lock(path, sharing);
-  }
-  void sweep(const std::string& folder) override { machine_.sweep(folder); }
   bool exists(const std::string& path) const override { return machine_.exists(path); }
-  std::optional<platform::FileStatus> status(const std::string& path) const override { return machine_.status(path); }
-  std::string absolute(const std::string& path) const override { return machine_.absolute(path); }
   std::optional<platform::FileError> remove(const std::string& path) override { return machine_.remove(path); }
   std::vector<std::string> list(const std::string& folder) const override { return machine_.list(folder); }
   std::string data_path(std::string_view name) const override { return machine_.data_path(name); }
   std::string font_path(std::string_view file_name) const override { return machine_.font_path(file_name); }
-  std::string identity() const override { return machine_.identity(); }
-  bool spans_processes() const override { return machine_.spans_processes(); }
 
  private:
   platform::System& machine_;

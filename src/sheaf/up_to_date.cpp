@@ -4,7 +4,7 @@
 
 namespace fretsheaf::sheaf {
 
-Standing standing(MadeEntry& entry, const Places& places, bool verify, const platform::System& system) {
+Standing standing(MadeEntry& entry, const Places& places, bool verify, const platform::Machine& system) {
   Standing all = Standing::current;
   for (FileMark& file : entry.files) {
     const std::string path = places.working(entry.handout + file.tail);

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "platform/system.h"
+#include "platform/machine.h"
 #include "sheaf/task.h"
 #include "sheaf/workshop.h"
 
@@ -9,7 +9,7 @@ namespace fretsheaf::sheaf {
 // Does one task after another with one set of fonts, and writes the outputs.
 class Worker {
  public:
-  explicit Worker(platform::System& system) : system_(system), workshop_(system, Trace::on) {}
+  explicit Worker(platform::Machine& system) : system_(system), workshop_(system, Trace::on) {}
 
   Answer work(const Task& task);
 
@@ -18,7 +18,7 @@ class Worker {
   // Writes the outputs of one format; false, with a refusal, where one cannot be written.
   bool write(const Task& task, const Made& made, Format format, MadeHandout& handout, Answer& answer);
 
-  platform::System& system_;
+  platform::Machine& system_;
   Workshop workshop_;
 };
 

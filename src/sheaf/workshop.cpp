@@ -17,6 +17,7 @@
 #include "transposition/rewrite.h"
 #include "transposition/wanted_keys.h"
 #include "typeface/fonts.h"
+#include "typeface/known_fonts.h"
 
 namespace fretsheaf::sheaf {
 
@@ -115,12 +116,14 @@ struct Workshop::Impl {
   Inputs take_inputs() { return is_traced ? traced.take() : Inputs{}; }
 
   // What was read for a look: a font that an earlier one had opened already was not read again.
-  Inputs inputs_of(const Look& look) {
+  Inputs inputs_of(const templates::Template& look) {
     Inputs inputs = take_inputs();
     font_inputs.insert(inputs.begin(), inputs.end());
-    for (const auto& role : look.fonts) {
-      for (const typeface::FontId font : role) {
-        if (const auto read = font_inputs.find(fonts.path(font)); read != font_inputs.end()) inputs.insert(*read);
+    for (const templates::TypeStyle& role : look.type) {
+      for (const std::string& name : role.fonts) {
+        const typeface::KnownFont* known = typeface::known_font(name);
+        const auto read = font_inputs.find(known == nullptr ? name : system.font_path(known->file));
+        if (read != font_inputs.end()) inputs.insert(*read);
       }
     }
     return inputs;
@@ -192,7 +195,7 @@ const Look* Workshop::Impl::look_for(const std::string& lesson_path, const std::
     made.refusal = *missing;
     return nullptr;
   }
-  look.inputs = inputs_of(look);
+  look.inputs = inputs_of(look.look);
   return &looks.emplace(name, std::move(look)).first->second;
 }
 

@@ -56,13 +56,11 @@ struct FontSet::Impl {
     if (!opened) return "the font file " + path + " holds no TrueType or OpenType font";
     faces.push_back(std::move(opened));
     asked_names.emplace_back(asked);
-    paths.push_back(path);
     return static_cast<FontId>(faces.size()) - 1;
   }
 
   const platform::System& system;
   std::vector<std::string> asked_names;  // by id
-  std::vector<std::string> paths;        // by id
   std::vector<std::unique_ptr<Face>> faces;
   LineShaper shaper;
 };
@@ -93,10 +91,6 @@ std::vector<std::string> FontSet::names() const {
   std::vector<std::string> names;
   for (const auto& face : impl_->faces) names.push_back(face->name());
   return names;
-}
-
-std::string FontSet::path(FontId font) const {
-  return impl_->paths.at(static_cast<std::size_t>(font));
 }
 
 ShapedText FontSet::shape(std::string_view text, const TextStyle& style) {

@@ -98,7 +98,6 @@ class FontSet final : public Shaper {
 
   std::string name(FontId font) const;
   std::vector<std::string> names() const;  // by id
-  std::string path(FontId font) const;     // of its file, as the system read it
 
   ShapedText shape(std::string_view text, const TextStyle& style) override;
   std::optional<std::uint32_t> glyph(FontId font, char32_t code_point) override;

@@ -18,16 +18,16 @@ using Names = std::vector<std::string>;
 
 namespace {
 
-std::string said(const FileResult<std::unique_ptr<Hold>>& result) {
-  const auto* failed = std::get_if<FileError>(&result);
-  return failed == nullptr ? "held" : failed->what;
+std::string said(const Lock& lock) {
+  if (const auto* failed = std::get_if<FileError>(&lock)) return failed->what;
+  return std::holds_alternative<InUse>(lock) ? "is in use" : "held";
 }
 
 std::string said(const std::optional<FileError>& result) {
   return result ? result->what : "done";
 }
 
-Names lock_story(System& system, const std::string& path) {
+Names lock_story(Machine& system, const std::string& path) {
   Names told;
   {
     const auto first = system.lock(path, Sharing::with_others);
@@ -43,7 +43,7 @@ Names lock_story(System& system, const std::string& path) {
   return told;
 }
 
-Names append_story(System& system, const std::string& path) {
+Names append_story(Machine& system, const std::string& path) {
   Names told = {said(system.append(path, "one\n", false)), said(system.append(path, "two\n", true))};
   told.push_back(std::get<std::string>(system.read(path, 100)));
   return told;

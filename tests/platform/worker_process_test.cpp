@@ -71,7 +71,7 @@ TEST_CASE("a worker keeps no lock of its parent, and ignores the keyboard's sign
   });
   REQUIRE(worker->send("x"));
   CHECK(worker->receive() == "still here");
-  hold = FileError{};
+  hold = InUse{};
   CHECK(std::holds_alternative<std::unique_ptr<Hold>>(disk.lock(folder / "lock", Sharing::alone)));
 }
 
