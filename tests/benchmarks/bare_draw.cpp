@@ -49,7 +49,7 @@ class Fonts {
 
 class Player {
  public:
-  explicit Player(const std::string& recording) : at_(recording.c_str()) {
+  Player(const std::string& recording, Fonts& fonts) : at_(recording.c_str()), fonts_(fonts) {
     surface_ = cairo_pdf_surface_create_for_stream(count_bytes, &bytes_, 595, 842);
     cairo_ = cairo_create(surface_);
   }
@@ -161,7 +161,7 @@ class Player {
   std::size_t bytes_ = 0;
   int pages_ = 0;
   std::vector<std::string> paths_;
-  Fonts fonts_;
+  Fonts& fonts_;
   cairo_surface_t* surface_ = nullptr;
   cairo_t* cairo_ = nullptr;
 };
@@ -169,7 +169,19 @@ class Player {
 }  // namespace
 
 std::size_t bare_draw(const std::string& recording) {
-  return Player(recording).play();
+  Fonts fonts;
+  return Player(recording, fonts).play();
+}
+
+struct BareDrawing::State {
+  Fonts fonts;
+};
+
+BareDrawing::BareDrawing() : state_(std::make_unique<State>()) {}
+BareDrawing::~BareDrawing() = default;
+
+std::size_t BareDrawing::draw(const std::string& recording) {
+  return Player(recording, state_->fonts).play();
 }
 
 }  // namespace fretsheaf::benchmarks

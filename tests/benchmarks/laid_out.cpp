@@ -9,6 +9,7 @@
 #include "score/build.h"
 #include "sheaf/fonts_of.h"
 #include "template/reader.h"
+#include "transposition/move.h"
 #include "typeface/known_fonts.h"
 
 namespace fretsheaf::benchmarks {
@@ -36,16 +37,27 @@ Bench::Bench() {
 }
 
 sheet::Sheet Bench::lay_out(const std::string& name, const std::string& text) {
+  return lay_out_in("", name, text);
+}
+
+sheet::Sheet Bench::lay_out_in(const std::string& key, const std::string& name, const std::string& text) {
   lesson::ReadLesson read = lesson::read_lesson(name, text, system);
   stop_at_errors(read.files, read.diagnostics);
-  const score::Score score = score::build_score(*read.lesson, read.diagnostics);
+  transposition::Destination to;
+  if (!key.empty()) to.key = theory::parse_key(key);
+  const std::optional<transposition::Moved> moved = transposition::move(*read.lesson, to, read.diagnostics);
+  stop_at_errors(read.files, read.diagnostics);
+  const score::Score score = score::build_score(moved->lesson, read.diagnostics);
   sheet::Sheet sheet = layout::lay_out(score, look, fonts, by_role, read.diagnostics);
   stop_at_errors(read.files, read.diagnostics);
   return sheet;
 }
 
 std::string Bench::recording(const std::string& name, const std::string& text) {
-  const sheet::Sheet sheet = lay_out(name, text);
+  return recording(lay_out(name, text));
+}
+
+std::string Bench::recording(const sheet::Sheet& sheet) {
   std::vector<std::string> paths;
   for (const std::string& font : fonts.names()) paths.push_back(system.font_path(typeface::known_font(font)->file));
   return record(sheet, paths);

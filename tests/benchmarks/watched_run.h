@@ -1,0 +1,20 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+namespace fretsheaf::benchmarks {
+
+// What a run of a program took, with all the processes that it started.
+struct Watched {
+  double seconds = 0;
+  double peak_megabytes = 0;    // of all processes together
+  double growth_megabytes = 0;  // of the process that grew most, from a tenth of the work to its end
+  int status = 0;
+  double seconds_to_stop = 0;  // from the signal, where one was sent
+};
+
+// Runs it; its output goes nowhere. Where `stop_after` is not 0, it gets SIGINT after so many seconds.
+Watched watch(const std::vector<std::string>& words, double stop_after = 0);
+
+}  // namespace fretsheaf::benchmarks
