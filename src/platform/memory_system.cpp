@@ -89,8 +89,7 @@ std::optional<FileStatus> MemorySystem::status(const std::string& path) const {
     return status;
   }
   status.kind = FileStatus::Kind::folder;
-  if (is_folder(path)) return status;
-  return beneath_ != nullptr ? beneath_->status(path) : std::nullopt;
+  return is_folder(path) ? std::optional(status) : std::nullopt;
 }
 
 std::string MemorySystem::absolute(const std::string& path) const {

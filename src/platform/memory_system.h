@@ -25,7 +25,7 @@ class MemorySystem final : public Machine {
   Lock lock(const std::string& path, Sharing sharing) override;
   void sweep(const std::string&) override {}
   bool exists(const std::string& path) const override;
-  std::optional<FileStatus> status(const std::string& path) const override;
+  std::optional<FileStatus> status(const std::string& path) const override;  // of what is in memory
   std::string absolute(const std::string& path) const override;  // as if it ran in the root folder
   std::optional<FileError> remove(const std::string& path) override;
   std::vector<std::string> list(const std::string& folder) const override;

@@ -1,6 +1,7 @@
 #include "sheaf/worker.h"
 
 #include <algorithm>
+#include <utility>
 
 #include "sheaf/later_pages.h"
 
@@ -40,6 +41,7 @@ Answer Worker::work(const Task& task) {
       job.formats = wanted_formats(task, job);
       if (!task.is_reading && !job.formats.empty()) make(task, job, answer);
     }
+    take_written(task, answer);
     reading.inputs = workshop_.inputs(task.lesson);
     answer.reading = std::move(reading);
   }
@@ -48,34 +50,56 @@ Answer Worker::work(const Task& task) {
 }
 
 void Worker::make(const Task& task, const Job& job, Answer& answer) {
-  const Made made = workshop_.make(job);
-  add(made, answer);
-  bool whole = made.status == Made::Status::done;
-  for (const Format format : job.formats) {
-    if (!whole) break;
-    MadeHandout handout{job.suffix, format, {}};
-    whole = write(task, made, format, handout, answer);
-    if (whole) answer.made.push_back(std::move(handout));
+  Begun begun{job.suffix, workshop_.make(job), {}, {}};
+  add(begun.made, answer);
+  if (begun.made.status != Made::Status::done) {
+    answer.failed.push_back(job.suffix);
+    return;
   }
-  if (!whole) return answer.failed.push_back(job.suffix);
-  remove_later_pages(task.handouts, made, system_);
+  for (const Format format : job.formats) {
+    MadeHandout handout{job.suffix, format, {}};
+    const std::string ending = "." + std::string(format_name(format));
+    for (Output& output : begun.made.outputs) {
+      if (!output.suffix.ends_with(ending)) continue;
+      handout.files.push_back({output.suffix.substr(job.suffix.size()), 0, 0, {}});
+      begun.paths.push_back(task.handouts + output.suffix);
+      writer_.write(begun.paths.back(), std::exchange(output.bytes, {}));
+    }
+    begun.handouts.push_back(std::move(handout));
+  }
+  begun_.push_back(std::move(begun));
 }
 
-bool Worker::write(const Task& task, const Made& made, Format format, MadeHandout& handout, Answer& answer) {
-  const std::string ending = "." + std::string(format_name(format));
-  for (const Output& output : made.outputs) {
-    if (!output.suffix.ends_with(ending)) continue;
-    const std::string path = task.handouts + output.suffix;
-    if (const std::optional<platform::FileError> error = system_.write(path, output.bytes)) {
-      answer.status = std::max(answer.status, Made::Status::unreadable);
-      answer.refusals.push_back(path + ": " + error->what);
-      return false;
+void Worker::take_written(const Task& task, Answer& answer) {
+  const std::vector<Writer::Written> written = writer_.finish();
+  auto next = written.begin();
+  for (Begun& begun : begun_) {
+    auto path = begun.paths.begin();
+    bool is_whole = true;
+    for (MadeHandout& handout : begun.handouts) {
+      bool is_written = true;
+      for (FileMark& file : handout.files) {
+        const std::string tail = std::exchange(file.tail, {});
+        file = next->mark;
+        file.tail = tail;
+        if (next->error) {
+          is_written = false;
+          answer.status = std::max(answer.status, Made::Status::unreadable);
+          answer.refusals.push_back(*path + ": " + next->error->what);
+        }
+        ++next;
+        ++path;
+      }
+      is_whole = is_whole && is_written;
+      if (is_written) answer.made.push_back(std::move(handout));
     }
-    FileMark file{output.suffix.substr(handout.suffix.size()), output.bytes.size(), 0, print_of(output.bytes)};
-    if (const auto status = system_.status(path)) file.changed = status->changed;
-    handout.files.push_back(std::move(file));
+    if (is_whole) {
+      remove_later_pages(task.handouts, begun.made, system_);
+    } else {
+      answer.failed.push_back(begun.suffix);
+    }
   }
-  return true;
+  begun_.clear();
 }
 
 }  // namespace fretsheaf::sheaf
