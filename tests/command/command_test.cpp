@@ -65,6 +65,16 @@ TEST_CASE("typeset makes every format that --as names, in the folder that --to n
   CHECK(shed.system.files.count("out/two-notes.d-dorian.pdf") == 0);
 }
 
+TEST_CASE("where --as says nothing, typeset makes the formats that the lesson's sheaf.toml names") {
+  Shed shed;
+  shed.system.files["sheaf.toml"] = "[output]\nas = [\"musicxml\", \"svg\"]\n";
+  shed.system.files["two-notes.lesson.toml"] = good;
+  CHECK(shed.run({"typeset", "two-notes.lesson.toml"}) == Exit::done);
+  CHECK(shed.system.files.count("two-notes.d-dorian.musicxml") == 1);
+  CHECK(shed.system.files.count("two-notes.d-dorian.p1.svg") == 1);
+  CHECK(shed.system.files.count("two-notes.d-dorian.pdf") == 0);
+}
+
 TEST_CASE("asked to split, typeset gives every example that has music a MusicXML file of its own, compressed or not") {
   Shed shed;
   const std::string blank = "\n[[example]]\nblank-bars = 2\n";

@@ -150,13 +150,14 @@ TEST_CASE("a lesson with errors does not stop the others; its handouts stay") {
 
 TEST_CASE("a key that the neck has no room for fails alone") {
   CourseInMemory shed;
-  std::string high = course_lesson(4, "[\"E dorian\", \"Eb dorian\"]");
-  high.replace(high.find("instrument"), 0, "frets = 5\ntuning = [\"E1\", \"A1\", \"D2\", \"G2\"]\n");
-  high.replace(high.find("A     | 4"), 11, "G     | 5  ");
-  shed.system.files["course/one.lesson.toml"] = high;
-  const Exit exit = shed.run({"course"});
-  INFO(shed.console.errors);
-  CHECK(exit == Exit::done);
+  // From the lowest note to the highest: any other key leaves the neck at one end.
+  shed.system.files["course/one.lesson.toml"] =
+      "title = \"Whole neck\"\nkey = \"D dorian\"\nalso-in = [\"E dorian\"]\ninstrument = \"bass\"\nfrets = 5\n"
+      "[[example]]\ntab = '''\ncount | 1   2   3   4   |\nG     |     5           |\nE     | 0               |\n'''\n";
+  CHECK(shed.run({"course"}) == Exit::lesson_wrong);
+  CHECK(shed.summary() == "made 5, up to date 0, failed 1");
+  CHECK(shed.system.files.contains("course/one.d-dorian.pdf"));
+  CHECK_FALSE(shed.system.files.contains("course/one.e-dorian.pdf"));
 }
 
 TEST_CASE("handouts of a lesson or key that is gone are listed, and removed with --prune") {
@@ -182,7 +183,7 @@ TEST_CASE("handouts of a lesson or key that is gone are listed, and removed with
   CHECK(shed.console.errors.find("made 0, up to date 3, failed 0, in ") == 0);
 }
 
-TEST_CASE("what an earlier --key or --as made is gone only for a run without them; a part of a course prunes itself") {
+TEST_CASE("what an earlier --key or --as made is gone only for a run without them") {
   CourseInMemory shed;
   shed.run({"course"});
   shed.run({"course", "--key", "G", "--as", "musicxml"});
@@ -191,8 +192,19 @@ TEST_CASE("what an earlier --key or --as made is gone only for a run without the
   shed.run({"course", "--key", "A"});
   CHECK(shed.console.errors.find("gone") == std::string::npos);
   CHECK(shed.outputs().size() == 12);
+  shed.run({"course", "--prune"});
+  CHECK(shed.outputs().size() == 6);
+}
+
+TEST_CASE("a run of one unit prunes that unit alone") {
+  CourseInMemory shed;
+  shed.system.files["course/sheaf.toml"] = "[output]\nfolder = \"made\"\n";
+  shed.run({"course"});
+  shed.run({"course", "--key", "G"});
+  CHECK(shed.outputs().size() == 9);
   shed.run({"course/unit", "--prune"});
-  CHECK(shed.outputs().size() == 14 - 2);
+  CHECK(shed.console.errors.find("course/made/unit/three.g-dorian.pdf: removed\nmade 0, up to date 2, ") == 0);
+  CHECK(shed.outputs().size() == 8);
   shed.run({"course", "--prune"});
   CHECK(shed.outputs().size() == 6);
 }
