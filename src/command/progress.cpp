@@ -1,5 +1,6 @@
 #include "command/progress.h"
 
+#include <algorithm>
 #include <cmath>
 
 #include "command/report.h"

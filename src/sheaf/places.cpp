@@ -50,12 +50,9 @@ Places::Places(const std::string& folder, const std::string& root, const std::st
 std::string Places::recorded(const std::string& path) const {
   // The common case is told by letters alone: asking the machine about each of many thousand paths takes its time.
   const std::string inside = joined(folder_, "");
-  const bool in_folder =
-      path.starts_with(inside) && path.size() > inside.size() && is_plain(path.substr(inside.size()));
-  const bool is_whole = path.starts_with('/');
-  const std::string whole = in_folder && (is_whole || !inside.empty() || is_plain(path))
-                                ? joined(whole_folder_, path.substr(inside.size()))
-                                : system_.absolute(path);
+  const std::string rest = path.starts_with(inside) ? path.substr(inside.size()) : std::string();
+  const bool in_folder = !rest.empty() && !rest.starts_with('/') && is_plain(rest);
+  const std::string whole = in_folder ? joined(whole_folder_, rest) : system_.absolute(path);
   if (is_under(whole, whole_folder_) || is_under(whole, whole_root_) || is_under(whole, whole_top_)) {
     return from(whole, whole_root_);
   }

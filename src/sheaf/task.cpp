@@ -173,14 +173,14 @@ std::string packed(const Task& task) {
   Packer way;
   Task copy = task;
   pass_task(way, copy);
-  return std::pass(way.bytes);
+  return std::move(way.bytes);
 }
 
 std::string packed(const Answer& answer) {
   Packer way;
   Answer copy = answer;
   pass_answer(way, copy);
-  return std::pass(way.bytes);
+  return std::move(way.bytes);
 }
 
 Task unpacked_task(std::string_view bytes) {

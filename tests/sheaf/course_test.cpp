@@ -131,6 +131,11 @@ TEST_CASE("a path is recorded from the record's folder on, and found again") {
   CHECK(places.is_in_folder("../unit/a.lesson.toml"));
   CHECK_FALSE(places.is_in_folder("../unit-2/a.lesson.toml"));
   CHECK_FALSE(places.is_in_folder("a.lesson.toml"));
+  const sheaf::Places here(".", ".", ".", system);
+  CHECK(here.recorded("a/b.lesson.toml") == "a/b.lesson.toml");
+  CHECK(here.recorded("../sheaf.toml") == "sheaf.toml");  // the root of this machine is its own folder above
+  const platform::DiskSystem disk;
+  CHECK(sheaf::Places(".", ".", ".", disk).recorded("/usr/share/fonts/f.otf") == "/usr/share/fonts/f.otf");
   const sheaf::Places inside("course", "course/out", "course", system);
   CHECK(inside.is_in_folder("../a.lesson.toml"));
   CHECK_FALSE(inside.is_in_folder("../../b.lesson.toml"));
