@@ -92,6 +92,7 @@ void CourseRun::make() {
   if (!order_.only) sweep();
   const std::vector<Due> to_make = due();
   of_ = to_make.size();
+  listener_.progress(0, of_);
   std::vector<std::size_t> lessons;
   const std::vector<Task> tasks = tasks_of(to_make, lessons);
   work(tasks, lessons, false);

@@ -54,8 +54,13 @@ Record Store::load() const {
 }
 
 std::optional<platform::FileError> Store::append(const std::string& lines, bool synced) {
-  // After a line that a kill cut short, or before the first.
-  const std::string begin = appended_ ? "" : system_.exists(path(journal_)) ? "\n" : record_heading();
+  std::string begin;
+  if (!appended_) {
+    // What a kill left may end in the middle of a line, or of the first.
+    const bool goes_on = text(journal_).starts_with(record_heading());
+    if (!goes_on) system_.remove(path(journal_));
+    begin = goes_on ? "\n" : record_heading();
+  }
   appended_ = true;
   return system_.append(path(journal_), begin + lines, synced);
 }
@@ -80,7 +85,14 @@ std::optional<platform::FileError> Store::finish(const Record& all, bool forgott
   for (const std::string& name : merged) {
     if (name != record_) system_.remove(path(name));
   }
+  if (is_whole_) remove_share_locks();
   return std::nullopt;
+}
+
+void Store::remove_share_locks() {
+  for (const std::string& name : system_.list(folder_)) {
+    if (name.starts_with("share-") && name.ends_with(".lock")) system_.remove(path(name));
+  }
 }
 
 }  // namespace fretsheaf::sheaf

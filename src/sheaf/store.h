@@ -39,6 +39,8 @@ class Store {
   std::string path(const std::string& name) const { return folder_ + "/" + name; }
   std::string text(const std::string& name) const;
   std::vector<std::string> names() const;  // in the order in which they count
+  // Nobody has one while a whole run has the folder's: a share takes that first.
+  void remove_share_locks();
 
   std::string folder_;
   std::string record_;   // this run's; "" where it has none

@@ -12,13 +12,13 @@ using sheaf::Course;
 
 namespace {
 
-Course course_of(const std::string& folder, const std::string& to, const platform::System& system) {
+Course course_of(const std::string& folder, const std::string& to, const platform::Machine& system) {
   auto found = sheaf::find_course(folder, to, system);
   if (const auto* none = std::get_if<sheaf::NoCourse>(&found)) FAIL(none->why);
   return std::get<Course>(std::move(found));
 }
 
-std::string why_not(const std::string& folder, const std::string& to, const platform::System& system) {
+std::string why_not(const std::string& folder, const std::string& to, const platform::Machine& system) {
   const auto found = sheaf::find_course(folder, to, system);
   const auto* none = std::get_if<sheaf::NoCourse>(&found);
   if (none == nullptr) return "a course";
