@@ -40,7 +40,7 @@ std::string generated_lesson(int number) {
   std::mt19937 dice(static_cast<unsigned>(number));
   std::string text =
       "title = \"Lesson " + std::to_string(number) +
-      "\"\nteacher = \"Eelgrass Strings\"\nseries = \"Long course\"\nnumber = " + std::to_string(number) +
+      "\"\nteacher = \"Eelgrass Strings\"\nseries = \"Long course\"\nnumber = " + std::to_string(number % 1000) +
       "\nkey = \"D dorian\"\nalso-in = \"all\"\ninstrument = \"bass\"\nlabels = [\"chord-degrees\", "
       "\"counts\"]\nintro = \"Lean on {{degree b3}} of {{key}}, and let the line walk *slowly*.\"\n"
       "practice = [\"Warm up first, and rest before your hands ask for it.\"]\n";
