@@ -1,4 +1,5 @@
 // A generated course by `fretsheaf sheaf`, against cairo drawing the same sheets on as many processes.
+#include <sys/resource.h>
 #include <sys/wait.h>
 #include <unistd.h>
 
@@ -43,9 +44,25 @@ std::vector<std::string> recordings(int lessons) {
   return sheets;
 }
 
-// Seconds a sheet that cairo needs, so many processes drawing at once, each all sheets with fonts opened once.
-double floor_a_sheet(const std::vector<std::string>& sheets, int processes) {
+// What cairo needs for a sheet, in seconds.
+struct Floor {
+  double wall = 0;
+  double processor = 0;
+};
+
+double processor_seconds_of_children() {
+  rusage usage{};
+  getrusage(RUSAGE_CHILDREN, &usage);
+  const auto seconds = [](const timeval& time) {
+    return static_cast<double>(time.tv_sec) + static_cast<double>(time.tv_usec) / 1e6;
+  };
+  return seconds(usage.ru_utime) + seconds(usage.ru_stime);
+}
+
+// So many processes drawing at once, each all sheets with fonts opened once.
+Floor floor_a_sheet(const std::vector<std::string>& sheets, int processes) {
   const auto begin = std::chrono::steady_clock::now();
+  const double before = processor_seconds_of_children();
   constexpr int rounds = 4;
   for (int i = 0; i < processes; ++i) {
     if (fork() != 0) continue;
@@ -57,7 +74,8 @@ double floor_a_sheet(const std::vector<std::string>& sheets, int processes) {
     _exit(bytes > 0 ? 0 : 1);
   }
   for (int i = 0; i < processes; ++i) wait(nullptr);
-  return seconds_since(begin) / static_cast<double>(sheets.size()) / rounds / processes;
+  const double drawn = static_cast<double>(sheets.size()) * rounds * processes;
+  return {seconds_since(begin) / drawn, (processor_seconds_of_children() - before) / drawn};
 }
 
 double middle(std::vector<double> values) {
@@ -89,13 +107,18 @@ class Course {
 
   void whole_against_the_floor() const {
     const std::vector<std::string> sheets = recordings(lessons_);
-    const double before = floor_a_sheet(sheets, 2);
+    const Floor before = floor_a_sheet(sheets, 2);
     const Watched whole = run("all", "out");
-    const double bare = (before + floor_a_sheet(sheets, 2)) / 2;
+    const Floor after = floor_a_sheet(sheets, 2);
+    const double bare = (before.wall + after.wall) / 2;
+    const double bare_processor = (before.processor + after.processor) / 2;
     const int handouts = lessons_ * keys;
     std::printf("%d lessons in %d keys on 2 processes: %.1f s, %.2f ms a handout; bare drawing %.2f ms; ratio %.2f\n",
                 lessons_, keys, whole.seconds, whole.seconds / handouts * 1000, bare * 1000,
                 whole.seconds / handouts / bare);
+    std::printf("the same in processor time: %.2f ms a handout, bare drawing %.2f ms; ratio %.2f\n",
+                whole.processor_seconds / handouts * 1000, bare_processor * 1000,
+                whole.processor_seconds / handouts / bare_processor);
     std::printf("memory: %.0f MB in all; growth of a process after the first tenth: %.1f MB\n", whole.peak_megabytes,
                 whole.growth_megabytes);
   }

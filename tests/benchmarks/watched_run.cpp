@@ -2,6 +2,7 @@
 
 #include <fcntl.h>
 #include <spawn.h>
+#include <sys/resource.h>
 #include <sys/wait.h>
 #include <unistd.h>
 
@@ -24,6 +25,10 @@ using Clock = std::chrono::steady_clock;
 
 double since(Clock::time_point begin) {
   return std::chrono::duration<double>(Clock::now() - begin).count();
+}
+
+double in_seconds(const timeval& time) {
+  return static_cast<double>(time.tv_sec) + static_cast<double>(time.tv_usec) / 1e6;
 }
 
 std::vector<pid_t> family(pid_t process) {
@@ -81,7 +86,8 @@ Watched watch(const std::vector<std::string>& words, double stop_after) {
   const pid_t child = start(words, messages);
   std::map<pid_t, double> at_a_tenth;
   int status = 0;
-  while (waitpid(child, &status, WNOHANG) == 0) {
+  rusage usage{};
+  while (wait4(child, &status, WNOHANG, &usage) == 0) {
     if (stop_after > 0 && stopped == Clock::time_point{} && since(begin) > stop_after) {
       stopped = Clock::now();
       kill(child, SIGINT);
@@ -99,6 +105,7 @@ Watched watch(const std::vector<std::string>& words, double stop_after) {
     std::this_thread::sleep_for(std::chrono::milliseconds(since(begin) < 1 || stop_after > 0 ? 1 : 50));
   }
   run.seconds = since(begin);
+  run.processor_seconds = in_seconds(usage.ru_utime) + in_seconds(usage.ru_stime);
   if (stop_after > 0) run.seconds_to_stop = since(stopped);
   run.status = WIFEXITED(status) ? WEXITSTATUS(status) : -1;
   if (run.status != 0 && stop_after == 0) std::fputs(said(messages).c_str(), stderr);

@@ -8,6 +8,7 @@ namespace fretsheaf::benchmarks {
 // What a run of a program took, with all the processes that it started.
 struct Watched {
   double seconds = 0;
+  double processor_seconds = 0;  // of all processes together; says more where the machine has other work
   double peak_megabytes = 0;    // of all processes together
   double growth_megabytes = 0;  // of the process that grew most, from a tenth of the work to its end
   int status = 0;
