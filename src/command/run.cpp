@@ -54,6 +54,8 @@ struct Parser {
 
   Parser() {
     app.set_help_flag();
+    // One verb: a later word that is called like one ("schema sheaf") is what it says.
+    app.require_subcommand(0, 1);
     typeset_verb = verb("typeset");
     typeset_verb->add_option("LESSON", typeset_options.lessons);
     typeset_verb->add_option("--key", typeset_options.keys)->take_all()->allow_extra_args(false);

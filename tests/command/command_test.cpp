@@ -65,6 +65,14 @@ TEST_CASE("typeset makes every format that --as names, in the folder that --to n
   CHECK(shed.system.files.count("out/two-notes.d-dorian.pdf") == 0);
 }
 
+TEST_CASE("a word after the verb is a file's name, though a verb be called so") {
+  Shed shed;
+  CHECK(shed.run({"new", "check"}) == Exit::done);
+  CHECK(shed.system.files.count("check") == 1);
+  CHECK(shed.run({"schema", "sheaf"}) == Exit::done);
+  CHECK(shed.console.out.find("\"fretsheaf sheaf\"") != std::string::npos);
+}
+
 TEST_CASE("where --as says nothing, typeset makes the formats that the lesson's sheaf.toml names") {
   Shed shed;
   shed.system.files["sheaf.toml"] = "[output]\nas = [\"musicxml\", \"svg\"]\n";
