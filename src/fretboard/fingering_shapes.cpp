@@ -45,6 +45,7 @@ std::int64_t note_cost(const Slot& slot, Place place, const Neck& neck) {
 
 // The string of a dead note that goes with that neighbour.
 int string_beside(const Slot& dead, const Slot& neighbour, Place place, const Neck& neck) {
+  if (dead.note->fixed) return dead.note->fixed->string;
   if (!dead.note->original) return place.string;
   const std::optional<Move> move = move_of(neighbour, place, neck);
   return dead.note->original->string + (move ? move->strings : 0);
