@@ -8,11 +8,10 @@ struct FingeringWeights {
   // chord that needs more is moved to other strings, if that helps, unless the original needed as many.
   int finger_too_many = 100000;
 
-  // The shape of the original kept: a student who learned it in one key knows it in the next. A shape may go to the
-  // strings beside it as a whole; distances weigh more than strings, so that two notes of it do not stay behind.
+  // The shape of the original kept: a student who learned it in one key knows it in the next.
+  int other_string = 10000;   // each struck note that lies on another string than it did
   int other_distance = 6000;  // each struck note whose distance (strings and frets) from the note before, or from its
                               // neighbour in the chord, is not what it was
-  int other_string = 5000;    // each struck note that lies on another string than it did
 
   // Little hand travel, in the time there is: per mm, times how often the time for the move goes into a second (1 to
   // 16). A stopped note leaves the last quarter of its length to move in, an open one, a dead one or a rest all of it:
