@@ -63,7 +63,8 @@ void write_example(Element part_element, const score::Score& score, const score:
                   repeat_targets(example),
                   bar_repeats(example),
                   syllables_of(example),
-                  cover_of(example)};
+                  cover_of(example),
+                  bare_accidentals_of(example)};
   for (int bar = 0; bar < static_cast<int>(example.bars.size()); ++bar) {
     write_measure(part_element, part, bar, running);
   }

@@ -29,8 +29,10 @@ void write_pitch(Element note, const theory::Pitch& pitch) {
 }
 
 // Only the notes staff has them.
-void write_accidental(Element note, StaffKind kind, const std::optional<score::Accidental>& accidental) {
+void write_accidental(Element note, const Part& part, const Tone& tone, StaffKind kind, const theory::Pitch& sounding,
+                      std::optional<score::Accidental> accidental) {
   constexpr std::array names = {"flat-flat", "flat", "natural", "sharp", "double-sharp"};
+  if (part.bare_accidentals.contains(tone)) accidental = score::Accidental{sounding.name.alteration, false};
   if (kind != StaffKind::notes || !accidental) return;
   Element element = note.add("accidental", names.at(std::size_t{2} + static_cast<std::size_t>(accidental->alteration)));
   if (accidental->cautionary) element.set("cautionary", "yes");
@@ -80,7 +82,7 @@ void write_grace(Element measure, const Part& part, const Tone& tone, StaffKind 
   write_pitch(note, written(part, kind, grace.sounding));
   note.add("voice", staff);
   note.add("type", "eighth");
-  write_accidental(note, kind, grace.accidental);
+  write_accidental(note, part, tone, kind, grace.sounding, grace.accidental);
   note.add("staff", staff);
   write_grace_notations(note, part, tone, kind);
 }
@@ -98,7 +100,7 @@ void write_pitched(Element measure, const Part& part, const Tone& tone, StaffKin
   note.add("voice", staff);
   write_type(note, event);
   // A harmonic's accidental belongs to where the string is touched; its pitch here is what sounds.
-  if (own.head != score::HeadKind::harmonic) write_accidental(note, kind, own.accidental);
+  if (own.head != score::HeadKind::harmonic) write_accidental(note, part, tone, kind, own.sounding, own.accidental);
   write_time_modification(note, bar, event);
   // A tab's digits have no stems where a staff above has the rhythm.
   if (kind == StaffKind::tab) note.add("stem", "none");

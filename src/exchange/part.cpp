@@ -113,6 +113,56 @@ SpanCover cover_of(const score::Example& example) {
   return cover;
 }
 
+namespace {
+
+// What a reader of a document takes each line's notes for: as the key has them, or as the last accidental of the bar.
+class BarReading {
+ public:
+  explicit BarReading(const theory::Key& key) : key_(key) {}
+
+  void begin_bar() { said_.clear(); }
+
+  // Whether a note that shows this accidental, or none, is read as another.
+  bool misread(const theory::Pitch& pitch, const std::optional<score::Accidental>& accidental) {
+    const auto before = said_.find(pitch.diatonic());
+    const int read = before == said_.end() ? key_.alteration_of(pitch.name.letter) : before->second;
+    const bool bare = !accidental && read != pitch.name.alteration;
+    if (accidental || bare) said_[pitch.diatonic()] = pitch.name.alteration;
+    return bare;
+  }
+
+ private:
+  const theory::Key& key_;
+  std::map<int, int> said_;  // by line or space
+};
+
+}  // namespace
+
+std::set<Tone> bare_accidentals_of(const score::Example& example) {
+  std::set<Tone> bare;
+  BarReading reading(example.key);
+  for (int bar = 0; bar < static_cast<int>(example.bars.size()); ++bar) {
+    reading.begin_bar();
+    const std::vector<score::Event>& events = example.bars[bar].events;
+    for (int event = 0; event < static_cast<int>(events.size()); ++event) {
+      // In the order in which they are written: grace notes first, and each from the lowest string up.
+      const std::vector<score::Note>& notes = events[event].notes;
+      for (int note = static_cast<int>(notes.size()) - 1; note >= 0; --note) {
+        for (int grace = 0; grace < static_cast<int>(notes[note].graces.size()); ++grace) {
+          const score::GraceNote& own = notes[note].graces[grace];
+          if (reading.misread(own.sounding, own.accidental)) bare.insert({bar, event, note, grace});
+        }
+      }
+      for (int note = static_cast<int>(notes.size()) - 1; note >= 0; --note) {
+        const score::Note& own = notes[note];
+        if (own.head == score::HeadKind::dead || own.head == score::HeadKind::harmonic || own.tie_from) continue;
+        if (reading.misread(own.sounding, own.accidental)) bare.insert({bar, event, note, -1});
+      }
+    }
+  }
+  return bare;
+}
+
 std::int64_t divisions_of(const score::Example& example) {
   std::int64_t divisions = 1;
   const auto take_in = [&](theory::Rational length) {

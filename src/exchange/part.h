@@ -49,6 +49,10 @@ struct SpanCover {
 };
 SpanCover cover_of(const score::Example& example);
 
+// The notes that need an accidental which the score has no sign for: there a harmonic on the same line has said it,
+// whose pitch in a document is what sounds and not where it is touched.
+std::set<Tone> bare_accidentals_of(const score::Example& example);
+
 // How many divisions of a quarter note make every duration of the example a whole number.
 std::int64_t divisions_of(const score::Example& example);
 
@@ -79,6 +83,7 @@ struct Part {
   std::vector<bool> bar_repeats;
   Syllables syllables;
   SpanCover cover;
+  std::set<Tone> bare_accidentals;
 
   // A length in divisions.
   std::int64_t ticks(theory::Rational length) const { return (length * theory::Rational(4 * divisions)).numerator(); }

@@ -30,6 +30,7 @@ constexpr double slide_line = 0.125;
 constexpr double short_slide = 1.1;
 constexpr double grace_scale = 0.8;
 constexpr double grace_gap = 0.95;
+constexpr double grace_slur_over = 0.3;
 constexpr double grace_slide_gap = 1.35;  // "5/7" would read as a fraction
 
 double grace_size(const Context& context) {
@@ -97,8 +98,10 @@ void add_short_slide(Layer& layer, double tab, double left, double y, bool up) {
   layer.path(line, bounds(line));
 }
 
-// The sign that joins a grace note to what follows it; `below` where the string above has a note too.
-void join_grace(Layer& layer, double tab, double left, double right, double y, Approach approach, bool below) {
+// The sign that joins a grace note to what follows it; `below` where the string above has a note too. A slur
+// goes over the two digits as far as their middles, which are half their widths away, so that it ends before the next.
+void join_grace(Layer& layer, double tab, double left, double right, double y, Approach approach, bool below,
+                double half, double half_next) {
   if (approach == Approach::slide_up || approach == Approach::slide_down) {
     const double slope = (approach == Approach::slide_up ? slide_slope : -slide_slope) * tab;
     const Path line =
@@ -114,8 +117,10 @@ void join_grace(Layer& layer, double tab, double left, double right, double y, A
     return;
   }
   const double above = y - 0.5625 * tab;
+  const double over = std::min(grace_slur_over * tab, half - 0.05 * tab);
+  const double over_next = std::min(grace_slur_over * tab, half_next - 0.05 * tab);
   const Path slur =
-      crescent(Part::slur, {left - 0.3 * tab, above}, {right + 0.3 * tab, above}, 0.22 * tab, 0.11 * tab, 0.05 * tab);
+      crescent(Part::slur, {left - over, above}, {right + over_next, above}, 0.22 * tab, 0.11 * tab, 0.05 * tab);
   layer.thin(slur);
 }
 
@@ -126,6 +131,7 @@ void add_graces(Layer& layer, const Context& context, const score::Note& note, d
   const double size = grace_size(context);
   const double cap = context.type.cap_height(Role::digit) * size / context.type.look().style(Role::digit).size;
   double edge = -reach;
+  double half_next = reach;
   for (std::size_t i = note.graces.size(); i-- > 0;) {
     const Words digit =
         context.type.set_at_size(Role::digit, size, std::to_string(note.graces[i].place.fret), Part::digit);
@@ -134,7 +140,8 @@ void add_graces(Layer& layer, const Context& context, const score::Note& note, d
     const bool slides = approach == Approach::slide_up || approach == Approach::slide_down;
     const double right = edge - (slides ? grace_slide_gap : grace_gap) * tab;
     layer.words(digit, right - width - digit.ink.left, y + cap / 2);
-    join_grace(layer, tab, right, edge, y, approach, below_another);
+    join_grace(layer, tab, right, edge, y, approach, below_another, width / 2, half_next);
+    half_next = width / 2;
     const double gap = proportion::digit_gap * tab;
     gaps.push_back({note.place.string, right - width - gap, right + gap});
     edge = right - width;

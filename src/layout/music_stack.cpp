@@ -196,15 +196,24 @@ class Stacker {
   void add_letters(Layer& tab) {
     const double y = -words_above_tab * context_.tab;
     Layer all;
-    for (const Layer& letter : letters_) all.add(letter);
+    std::vector<Layer> others;
+    for (const Layer& letter : letters_) {
+      const bool free = descent(letter.ink(), all.ink(), 0, beside * sp_) == std::numeric_limits<double>::lowest();
+      if (free) {
+        all.add(letter);
+      } else {
+        others.push_back(letter);
+      }
+    }
     all.move(0, y);
     const double up = std::max(0.0, descent(all.ink(), tab.ink(), row_gap * sp_, word_beside * sp_));
     if (up <= most_raised_together * context_.tab) {
       all.move(0, -up);
       tab.add(std::move(all));
-      return;
+    } else {
+      others = std::move(letters_);
     }
-    for (Layer& letter : letters_) raise_over(tab, std::move(letter), y, row_gap, word_beside);
+    for (Layer& letter : others) raise_over(tab, std::move(letter), y, row_gap, word_beside);
   }
 
   // Adds a row above what is in `base`, at `y` or as much higher as it takes.

@@ -14,18 +14,31 @@ namespace {
 
 constexpr std::string_view lesson_ending = ".lesson.toml";
 
-void find_lessons(const std::string& folder, const platform::Machine& system, std::vector<std::string>& found) {
-  for (const std::string& name : system.list(folder.empty() ? "." : folder)) {
+// Adds the lessons below a folder to `found`. A folder that may not be read is an error: its lessons would seem gone.
+std::optional<NoCourse> find_lessons(const std::string& folder, const platform::Machine& system,
+                                     std::vector<std::string>& found) {
+  const std::string here = folder.empty() ? "." : folder;
+  const std::vector<std::string> names = system.list(here);
+  if (names.empty()) {
+    const auto read = system.read(here, 0);
+    const auto* error = std::get_if<platform::FileError>(&read);
+    if (error != nullptr && error->kind == platform::FileError::Kind::not_allowed) {
+      return NoCourse{false, here + ": " + error->what};
+    }
+  }
+  for (const std::string& name : names) {
     if (name.starts_with('.')) continue;
     std::string path = joined(folder, name);
     const std::optional<platform::FileStatus> status = system.status(path);
     if (!status) continue;
     if (status->kind == platform::FileStatus::Kind::folder) {
-      if (!status->is_link) find_lessons(path, system, found);
+      if (status->is_link) continue;
+      if (auto none = find_lessons(path, system, found)) return none;
     } else if (name.size() > lesson_ending.size() && name.ends_with(lesson_ending)) {
       found.push_back(std::move(path));
     }
   }
+  return std::nullopt;
 }
 
 // Where the handouts of one folder's lessons go, and what they share.
@@ -113,7 +126,7 @@ std::variant<Course, NoCourse> find_course(const std::string& given, const std::
   while (folder.size() > 1 && folder.ends_with('/')) folder.pop_back();
   if (auto none = no_folder(folder, system)) return *none;
   std::vector<std::string> paths;
-  find_lessons(folder == "." ? "" : folder, system, paths);
+  if (auto none = find_lessons(folder == "." ? "" : folder, system, paths)) return *none;
 
   Course course{places_of(folder, to, system), {}};
   Targets targets(folder, to, system);

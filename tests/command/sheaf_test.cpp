@@ -335,7 +335,7 @@ TEST_CASE("a lesson that vanished between looking and reading is said, and the o
   CourseInMemory shed;
   shed.system.read_failures["course/two.lesson.toml"] = {platform::FileError::Kind::missing, "is not there"};
   CHECK(shed.run({"course"}) == Exit::unreadable);
-  CHECK(shed.console.errors.find("fretsheaf: error: course/two.lesson.toml: is not there\n") == 0);
+  CHECK(shed.console.errors.find("fretsheaf: error: course/two.lesson.toml: is not there") == 0);
   CHECK(shed.summary() == "made 4, up to date 0, failed 1");
 }
 

@@ -248,7 +248,7 @@ const std::vector<Whole> wholes = {
      "<barline#1",
      "warning: measure 2: the ending 1, 2 is written as 1.\n"
      "help: a lesson's endings are for one time each, in order\n" +
-         std::string("a.musicxml:17:1: warning: measure 3: the ending 3 is written as 2.\n"
+         std::string("a.musicxml:18:1: warning: measure 3: the ending 3 is written as 2.\n"
                      "help: a lesson's endings are for one time each, in order\n")},
     {measure(1, plain_attributes + forward + ending("1", "left", "start") + e4 +
                     ending("1", "right", "stop", "<repeat direction=\"backward\"/>")) +

@@ -58,11 +58,11 @@ TEST_CASE("every instrument's staff holds what it plays without a collision") {
     const std::string text = "title = \"Low tide\"\nkey = \"Eb major\"\ninstrument = \"" + name +
                              "\"\nstaves = [\"slash\", \"notes\", \"tab\"]\nlabels = [\"notes\"]\n[[example]]\n"
                              "tab = '''\n"
-                             "count | 1   &   2   &   3 la li 4 | 1   2   3    4  |\n"
-                             "1     | 0   7   12  10         9  | 0   7   <12> 8  |\n"
-                             "2     | 1           8   7  8   12 | 1   9   <12> 10 |\n"
-                             "3     | 2           7   9  7      | 2   9        x  |\n"
-                             "4     | 0                         | 0       12      |\n"
+                             "count | 1   &   2   &   3   la  li  4   | 1   2   3    4  |\n"
+                             "1     | 0   7   12  10              9   | 0   7   <12> 8  |\n"
+                             "2     | 1           8   7   8       12  | 1   9   <12> 10 |\n"
+                             "3     | 2           7   9       7       | 2   9        x  |\n"
+                             "4     | 0                               | 0       12      |\n"
                              "'''\n";
     check_lesson(music, text, name);
   }

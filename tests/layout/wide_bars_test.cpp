@@ -84,8 +84,7 @@ TEST_CASE("a tuplet that no line has room for is set tighter, and nothing is cli
   for (int i = 0; i < 28; ++i) {
     const theory::Rational at(i, 7);
     const theory::Rational part = at - theory::Rational(at.floor());
-    std::string count = std::to_string(at.floor() + 1);
-    if (part != theory::Rational(0)) count += "+" + part.to_string();
+    const std::string count = part == theory::Rational(0) ? std::to_string(at.floor() + 1) : "+" + part.to_string();
     counts += " " + count + std::string(7 - count.size(), ' ');
     frets += " " + std::to_string(10 + i % 5) + "     ";
   }
@@ -105,8 +104,9 @@ TEST_CASE("long words over and under the music stay within the line") {
     for (const char* row : {"text   ", "section"}) {
       INFO(name << ", " << row);
       test::Music music(name);
-      const std::string grid =
-          "count   | 1 2 3 4 |\n" + std::string("A       | 5 5 5 5 |\n") + row + " | " + words + " |\n";
+      const std::string room(words.size() - 7, ' ');
+      const std::string grid = "count   | 1 2 3 4" + room + " |\nA       | 5 5 5 5" + room + " |\n" + row + " | " +
+                               words + " |\n";
       for (const layout::MusicLine& line : music.lines(test::bass_lesson("", grid))) check_within(music, line, 488);
     }
   }

@@ -80,7 +80,7 @@ TEST_CASE("counts rise") {
   check({
       {"count | 1 3 2 3 4 | 1 2 2 |\n"
        "G     | 0 4       | 5     |\n",
-       {"1:13: error: `2` does not come after `3`; counts rise inside a bar; a bar line begins the next",
+       {"1:11: error: `3` is no count between `1` and `2`; counts rise inside a bar; a fret stands in a string row",
         "1:25: error: `2` does not come after `2`; counts rise inside a bar; a bar line begins the next"}},
       {"count | 1 & & 2 |\n"
        "G     | 0 4   5 |\n",

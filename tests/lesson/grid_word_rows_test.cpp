@@ -11,7 +11,7 @@ TEST_CASE("chords") {
        "G      | 5      7      5      7      |\n"
        "chord  | Am7    Amin7  am     bVIx   |\n",
        {"3:17: error: `Amin7` is no chord; did you mean `Am7`?",
-        "3:24: error: `am` is no chord; write a symbol, `Am7` or `Bb/D`, or a Roman numeral, `IV7`",
+        "3:24: error: `am` is no chord; a chord's letter is a capital: write `Am`",
         "3:31: error: `bVIx` is no chord; did you mean `bVI`?"}},
       {"count  | 1      2      3      4      |\n"
        "G      | 5      7      5      7      |\n"

@@ -25,8 +25,18 @@ std::string lesson_of(const std::string& grid) {
   return heading + "tab = '''\n" + grid + "'''\n";
 }
 
+// With the logo that the contract's own example names.
+const platform::MemorySystem& shed() {
+  static const platform::MemorySystem system = [] {
+    platform::MemorySystem made;
+    made.files["lantern.svg"] = "<svg/>";
+    return made;
+  }();
+  return system;
+}
+
 Tidied tidied(const std::string& bytes) {
-  return tidy("tide.lesson.toml", bytes, platform::MemorySystem());
+  return tidy("tide.lesson.toml", bytes, shed());
 }
 
 std::string notes_text(const Tidied& result) {
@@ -68,8 +78,7 @@ std::string music_of(const ReadLesson& read) {
 // `tidy` makes of its own work, so that a fault shows.
 void keeps_its_promise(const std::string& bytes) {
   INFO(bytes);
-  const platform::MemorySystem system;
-  const ReadLesson before = read_lesson("a.lesson.toml", bytes, system);
+  const ReadLesson before = read_lesson("a.lesson.toml", bytes, shed());
   REQUIRE(before.lesson);
   std::string after;
   std::size_t done = 0;
@@ -83,7 +92,7 @@ void keeps_its_promise(const std::string& bytes) {
   }
   after += bytes.substr(done);
   INFO(after);
-  REQUIRE(music_of(read_lesson("a.lesson.toml", after, system)) == music_of(before));
+  REQUIRE(music_of(read_lesson("a.lesson.toml", after, shed())) == music_of(before));
   const Tidied result = tidied(bytes);
   REQUIRE(result.bytes == after);
   REQUIRE(tidied(after).notes.empty());
@@ -96,7 +105,6 @@ std::string bytes_of(const std::filesystem::path& path) {
 
 // Filler put in, taken out or exchanged here and there, as long as the lesson can still be read.
 std::string misaligned(fretsheaf::test::Dice& dice, std::string text) {
-  const platform::MemorySystem system;
   for (int slips = 0, tries = 0; slips < 6 && tries < 40; ++tries) {
     const std::size_t at = static_cast<std::size_t>(dice.below(static_cast<int>(text.size())));
     std::string slipped = text;
@@ -112,7 +120,7 @@ std::string misaligned(fretsheaf::test::Dice& dice, std::string text) {
       default:
         slipped[at] = c == ' ' ? '-' : ' ';
     }
-    if (!read_lesson("a.lesson.toml", slipped, system).lesson) continue;
+    if (!read_lesson("a.lesson.toml", slipped, shed()).lesson) continue;
     text = std::move(slipped);
     ++slips;
   }
@@ -123,15 +131,67 @@ std::string misaligned(fretsheaf::test::Dice& dice, std::string text) {
 
 TEST_CASE("tidy leaves a grid that is in line as it stands") {
   for (const std::string grid : {"count | 1   2   3   4   |\nA     | 5   h7  =   x   |\n",
-                                 "count |: 1 & (2)  |  %  :|\nG     |--5-------|-----|\nD     |----------|\n",
-                                 "count | 1 la li 2 |\nA     | 5 7  8  9 |\nlyric | Low-er  sand |\n"}) {
+                                 "count |: 1 & (2)  |  %  :|\nG     |--5--------|------|\nD     |-----------|\n",
+                                 "count  | 1 la li 2   |\nA      | 5 7  8  9   |\nlyric  | low- tide   |\n"}) {
     check({grid, grid, ""});
   }
 }
 
-TEST_CASE("tidy makes labels equally wide and puts tokens where their counts begin") {
-  check({"count | 1   2   (3)   4 |\nA| 5   7 (5)     9  |\ntext   |       slow  \"by and by\" |\n",
-         "count | 1   2   (3)   4 |\nA     | 5   7         9 |\n", ""});
+TEST_CASE("tidy puts tokens where their counts begin, in columns wide enough, with labels of one width") {
+  check({"count | 1 la li 2 |\nA| 5  7 8  9 |\n", "count | 1 la li 2 |\nA     | 5 7  8  9 |\n"});
+  check({"count | 1la 2 |\nA     | 5 7 9 |\n", "count | 1 la 2 |\nA     | 5 7  9 |\n"});
+  check({"count |1 (2) |\nA     |5     |\ntext  |   now|\n", "count |1 (2) |\nA     |5     |\ntext  |  now |\n"});
+}
+
+TEST_CASE("tidy fills all string rows alike, with what most of them have") {
+  check({"count | 1   2   3   4   |\nD     |-----5-----------|\nA     | 5          -----|\n",
+         "count | 1   2   3   4   |\nD     |-----5-----------|\nA     |-5---------------|\n"});
+  check({"count | 1 2 3 4 |\nD     |     5   |\nA     |-5       |\n",
+         "count | 1 2 3 4 |\nD     |     5   |\nA     | 5       |\n"});
+}
+
+TEST_CASE("tidy mends lookalikes and tabs, and says so") {
+  check({"count | 1 2 3 4 |\nA\t| 5   7   |\n", "count | 1 2 3 4 |\nA     | 5   7   |\n",
+         "8: 1 tab\n7: columns out of line\n"});
+  check({"count | 1 2 3 4 |\nA     |\t5   7   |\n", "count | 1 2 3 4 |\nA     | 5   7   |\n", "8: 1 tab\n"});
+  check({"count | 1 2 3 4     |\nA     | 5   7       |\ntext  | “by and by” |\n",
+         "count | 1 2 3 4     |\nA     | 5   7       |\ntext  | \"by and by\" |\n", "9: 2 curly quotes\n"});
+  check({"count | 1 2 3 4 |\nA     |—5———7———|\n", "count | 1 2 3 4 |\nA     |-5---7---|\n", "8: 7 long dashes\n"});
+  check({"count | 1 2 3 4 |\nA     ¦ 5   7   ¦\n", "count | 1 2 3 4 |\nA     | 5   7   |\n",
+         "8: 2 strokes that are no `|`\n"});
+}
+
+TEST_CASE("tidy puts bar lines under each other where the tokens leave one way to read them") {
+  check({"count | 1 2 3 4 | 1 2 3 4 |\nA     | 5   7  | 5   7   |\n",
+         "count | 1 2 3 4 | 1 2 3 4 |\nA     | 5   7   | 5   7   |\n", "7: bar lines that stood apart\n"});
+  // Half a beat earlier or later: either may be meant.
+  const std::string unsure = lesson_of("count | 1 2 3 4 | 1&2&3&4& |\nA     | 5 7 5 7 | 5-7-9   |\n");
+  const Tidied result = tidied(unsure);
+  CHECK(result.bytes == unsure);
+  CHECK(result.notes.empty());
+  CHECK(result.read.diagnostics.has_errors());
+}
+
+TEST_CASE("tidy straightens the quotes without which a lesson is no TOML") {
+  const std::string grid = "count | 1 2 3 4 |\nA     | 5   7   |\n";
+  std::string curly = lesson_of(grid);
+  curly.replace(curly.find("\"Low tide\""), 10, "“Low tide”");
+  const Tidied result = tidied(curly);
+  CHECK(result.bytes == lesson_of(grid));
+  CHECK(notes_text(result) == "1: 2 curly quotes\n");
+  // Where it would be a guess, nothing changes.
+  for (const std::string line : {"title = “Low \"tide\"”\n", "title = “Low tide\n", "title = “Low\\ntide”\n"}) {
+    const std::string lesson = line + "key = \"D dorian\"\ninstrument = \"bass\"\n";
+    CHECK(tidied(lesson).bytes == lesson);
+    CHECK(tidied(lesson).read.diagnostics.has_errors());
+  }
+}
+
+TEST_CASE("tidy leaves a grid with errors as it stands, and sets the others") {
+  const std::string wrong = "\n[[example]]\ntab = '''\ncount | 1 2 3 4 5 |\nA| 5   7     |\n'''\n";
+  const Tidied result = tidied(lesson_of("count | 1 la li 2 |\nA| 5  7 8  9 |\n") + wrong);
+  CHECK(result.bytes == lesson_of("count | 1 la li 2 |\nA     | 5 7  8  9 |\n") + wrong);
+  CHECK(result.read.diagnostics.list().size() == 1);
 }
 
 TEST_CASE("tidy puts the files of the contract and the demos to rights, and keeps what they say") {
@@ -140,16 +200,16 @@ TEST_CASE("tidy puts the files of the contract and the demos to rights, and keep
     for (const auto& entry : std::filesystem::directory_iterator(fretsheaf::test::project_folder() + folder)) {
       const std::string bytes = bytes_of(entry.path());
       if (!entry.path().string().ends_with(".lesson.toml")) continue;
-      if (!read_lesson("a.lesson.toml", bytes, platform::MemorySystem()).lesson) continue;
+      if (!read_lesson("a.lesson.toml", bytes, shed()).lesson) continue;
       keeps_its_promise(bytes);
       ++lessons;
     }
   }
-  CHECK(lessons >= 7);
+  CHECK(lessons >= 8);
 }
 
 TEST_CASE("tidy keeps the music of random lessons, however their grids have slipped") {
-  for (unsigned seed = 0; seed < 150; ++seed) {
+  for (unsigned seed = 0; seed < 60; ++seed) {
     fretsheaf::test::Dice dice(seed);
     INFO("seed " << seed);
     const std::string text = fretsheaf::test::random_lesson(seed);

@@ -100,6 +100,15 @@ TEST_CASE("what is no folder is no course") {
         "request: a.lesson.toml: is no folder; a lesson alone is typeset with: fretsheaf typeset a.lesson.toml");
 }
 
+TEST_CASE("a folder that may not be read is an error: its lessons are not gone") {
+  const TemporaryFolder folder;
+  std::filesystem::create_directories(folder / "course/closed");
+  put(folder / "course/closed/tide.lesson.toml", "");
+  std::filesystem::permissions(folder / "course/closed", std::filesystem::perms(0));
+  CHECK(as_ordinary_user([&] { return why_not(folder / "course", "", platform::DiskSystem()); }) ==
+        (folder / "course/closed") + ": cannot be read: you have no permission");
+}
+
 TEST_CASE("on the disk, a folder that is a link is not entered, a lesson that is one is read") {
   const TemporaryFolder folder;
   std::filesystem::create_directories(folder / "course/a");
