@@ -162,7 +162,7 @@ TEST_CASE("no mark touches another, whatever they say and wherever they lie") {
   Fixed fixed;
   for (const char* name : {"bass", "guitar-7", "ukulele", "banjo"}) {
     const score::Score score = on(name);
-    for (const std::string& label : {"1", "♭3", "♯♯4", "sol♯"}) {
+    for (const std::string label : {"1", "♭3", "♯♯4", "sol♯"}) {
       for (int first = 0; first < score.neck.frets; ++first) {
         for (const int frets : {1, 7, 24}) {
           const int last = std::min(first + frets, score.neck.frets);
