@@ -41,6 +41,9 @@ std::string move_report(const sheaf::Transposed& result) {
       bar = note.bar;
     }
     text += "\n";
+    for (const theory::Chord& chord : example.boxes_afresh) {
+      text += "  " + theory::to_string(chord) + ": the shape cannot move, one is worked out afresh\n";
+    }
   }
   return text;
 }
@@ -54,10 +57,13 @@ std::string move_document(const sheaf::Transposed& result) {
       moved.push_back(
           {{"bar", note.bar}, {"at", note.at.to_string()}, {"from", place(note.from)}, {"to", place(note.to)}});
     }
+    ordered_json afresh = ordered_json::array();
+    for (const theory::Chord& chord : example.boxes_afresh) afresh.push_back(theory::to_string(chord));
     examples.push_back({{"example", i + 1},
                         {"semitones", example.semitones},
                         {"moved", std::move(moved)},
-                        {"without_fingers", example.bars_without_fingers}});
+                        {"without_fingers", example.bars_without_fingers},
+                        {"shapes_afresh", std::move(afresh)}});
   }
   const ordered_json document = {{"version", 1},
                                  {"from", result.from.to_string()},

@@ -134,6 +134,10 @@ void write_strum(Element measure, const Part& part, const Tone& tone, int staff)
   const score::Bar& bar = part.example.bars[tone.bar];
   const score::Event& event = bar.events[tone.event];
   Element note = measure.add("note");
+  // A tab has no slashes.
+  if (event.beat_slash && part.staves[static_cast<std::size_t>(staff) - 1] == StaffKind::tab) {
+    note.set("print-object", "no");
+  }
   Element place = note.add("unpitched");
   const bool bass = part.score.clef == fretboard::Clef::bass && part.staves.size() > 1;
   place.add("display-step", bass ? "D" : "B");
@@ -144,7 +148,7 @@ void write_strum(Element measure, const Part& part, const Tone& tone, int staff)
   note.add("voice", staff);
   write_type(note, event);
   write_time_modification(note, bar, event);
-  note.add("stem", "up");
+  note.add("stem", event.beat_slash ? "none" : "up");
   const bool muted = event.slash == score::HeadKind::dead;
   Element head = note.add("notehead", muted ? "x" : "slash");
   if (event.slash == score::HeadKind::ghost) head.set("parentheses", "yes");

@@ -85,7 +85,7 @@ Blocks example_blocks(const score::Example& example, const score::Score& score, 
   if (!title.empty()) *heading.bookmark += ": " + title;
   blocks.push_back(std::move(heading));
 
-  Blocks intro = set_prose(example.intro, std::min(width, m.prose_measure), setter);
+  Blocks intro = set_prose(example.intro, std::min(width, m.prose_measure), setter, 2);
   if (!intro.empty()) {
     intro.front().gap = intro.front().gap_least = intro.front().gap_most = m.heading_to_text;
   }

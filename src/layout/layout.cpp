@@ -4,13 +4,16 @@
 #include <utility>
 
 #include "layout/assembly.h"
+#include "layout/chord_boxes.h"
 #include "layout/columns.h"
 #include "layout/example_blocks.h"
 #include "layout/fill.h"
+#include "layout/form_chart.h"
 #include "layout/frame.h"
 #include "layout/furniture.h"
 #include "layout/ladder.h"
 #include "layout/missing.h"
+#include "layout/neck.h"
 #include "layout/title_block.h"
 #include "words/words.h"
 
@@ -35,6 +38,9 @@ class Flow {
  private:
   void head(Blocks& blocks);
   Short ladder(const score::Ladder& ladder);
+  Short neck(const score::NeckPicture& picture);
+  Short boxes(const std::vector<score::ChordBox>& boxes);
+  Short form(const score::Example& example);
   Short practice(const std::vector<score::Runs>& notes, const std::string& hint);
   std::vector<Short> shorts_after(const score::Example& example);
 
@@ -62,6 +68,29 @@ Short Flow::ladder(const score::Ladder& ladder) {
   return made;
 }
 
+Short Flow::neck(const score::NeckPicture& picture) {
+  Short made{neck_blocks(picture, score_, width_, setter_), std::nullopt};
+  const double column = column_width(width_, setter_.measures());
+  if (neck_fits(picture, column, setter_)) made.narrow = neck_blocks(picture, score_, column, setter_);
+  return made;
+}
+
+Short Flow::boxes(const std::vector<score::ChordBox>& boxes) {
+  Short made{box_blocks(boxes, score_, width_, setter_), std::nullopt};
+  const double column = column_width(width_, setter_.measures());
+  if (boxes_fit(boxes, score_, column, setter_)) made.narrow = box_blocks(boxes, score_, column, setter_);
+  return made;
+}
+
+Short Flow::form(const score::Example& example) {
+  Short made{form_blocks(example, score_.naming, width_, setter_), std::nullopt};
+  const double column = column_width(width_, setter_.measures());
+  if (form_fits(example, score_.naming, column, setter_)) {
+    made.narrow = form_blocks(example, score_.naming, column, setter_);
+  }
+  return made;
+}
+
 Short Flow::practice(const std::vector<score::Runs>& notes, const std::string& hint) {
   return {practice_blocks(notes, hint, width_, setter_),
           practice_blocks(notes, hint, column_width(width_, setter_.measures()), setter_)};
@@ -78,6 +107,9 @@ std::vector<Short> Flow::shorts_after(const score::Example& example) {
         practice(example.practice,
                  plain ? std::string() : words::fill_number(setter_.words, words::Word::example, example.number)));
   }
+  if (example.neck) shorts.push_back(neck(*example.neck));
+  if (!example.boxes.empty()) shorts.push_back(boxes(example.boxes));
+  if (example.form) shorts.push_back(form(example));
   if (last && !score_.practice.empty()) shorts.push_back(practice(score_.practice, {}));
   if (setter_.type.look().one_thing_a_line) {
     for (Short& one : shorts) one.narrow.reset();

@@ -106,10 +106,10 @@ Layer chord_symbol(Type& type, const theory::Chord& chord, const score::Naming& 
   return setting.take();
 }
 
-Layer chord_mark(const Context& context, const score::ChordMark& mark) {
-  Setting setting(context.type, Part::chord_symbol);
+Layer chord_symbol(Type& type, const score::ChordMark& mark, const score::Naming& naming) {
+  Setting setting(type, Part::chord_symbol);
   if (mark.chord) {
-    add_chord(setting, *mark.chord, context.score.naming);
+    add_chord(setting, *mark.chord, naming);
   } else {
     setting.text(Role::chord, "N.C.");
   }
@@ -118,10 +118,14 @@ Layer chord_mark(const Context& context, const score::ChordMark& mark) {
     setting.space(0.25 * setting.size(Role::chord));
     setting.scale(fingered_scale);
     setting.text(Role::chord, "(");
-    add_chord(setting, *mark.fingered, context.score.naming);
+    add_chord(setting, *mark.fingered, naming);
     setting.text(Role::chord, ")");
   }
-  Layer layer = setting.take();
+  return setting.take();
+}
+
+Layer chord_mark(const Context& context, const score::ChordMark& mark) {
+  Layer layer = chord_symbol(context.type, mark, context.score.naming);
   layer.move(-proportion::head * context.space, 0);
   return layer;
 }

@@ -57,7 +57,7 @@ void add_diamond(Layer& layer, const Context& context) {
 }
 
 bool open_value(const score::Event& event) {
-  return event.value.log2 <= 1;
+  return event.value.log2 <= 1 && !event.beat_slash;
 }
 
 void add_head(Layer& layer, const Context& context, const score::Event& event, std::vector<LineGap>& gaps) {
@@ -159,7 +159,7 @@ HeadKind head_of(const score::Event& event) {
 }
 
 bool has_stem(const score::Event& event) {
-  return !event.rest && event.value.log2 >= 1;
+  return !event.rest && !event.beat_slash && event.value.log2 >= 1;
 }
 
 double head_reach(const Context& context, const score::Event& event) {
@@ -202,7 +202,7 @@ Layer slash_event(const Context& context, const score::Event& event, std::vector
   Layer layer;
   add_head(layer, context, event, gaps);
   if (has_stem(event)) add_stem(layer, context, event);
-  add_dots(layer, context, event);
+  if (!event.beat_slash) add_dots(layer, context, event);
   if (context.in_tremolo(event)) add_tremolo(layer, context, event);
   layer.add(articulations(context, event, (event.tie_to || event.tie_from ? 2.75 : 1.8) * context.space, 1));
   return layer;

@@ -45,6 +45,7 @@ double tab_stem_tip(const Context& context);
 Layer chord_mark(const Context& context, const score::ChordMark& mark);
 // The same from x = 0, for charts.
 Layer chord_symbol(Type& type, const theory::Chord& chord, const score::Naming& naming, double size_factor = 1);
+Layer chord_symbol(Type& type, const score::ChordMark& mark, const score::Naming& naming);
 
 // Label texts, y = 0 the baseline; accidentals in the music font, hung beside a centred figure or letter.
 Layer degree_label(const Context& context, const std::string& degrees);

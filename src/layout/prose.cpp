@@ -1,6 +1,9 @@
 #include "layout/prose.h"
 
 #include <algorithm>
+#include <iterator>
+#include <optional>
+#include <string>
 #include <utility>
 
 namespace fretsheaf::layout {
@@ -14,7 +17,11 @@ constexpr double heading_gap = 12;  // above a heading inside prose, beyond the 
 constexpr double quote_bar = 4;     // a quote's rule, from the left
 constexpr double give = 0.3;        // how far the gap between paragraphs may give way or grow, as a share
 
-constexpr int deepest = 6;  // what is nested deeper stands no further in
+constexpr double label_gap = 4;               // from an item's mark to its words, at least
+constexpr double below_line = 0.3;            // of the leading: where a quote's rule ends under a line
+constexpr double first_heading_scale = 1.15;  // of a heading of the first level, in sizes of the body
+
+constexpr std::size_t deepest = 6;  // what is nested deeper stands no further in
 
 const char* const bullet = "\u2022";
 
@@ -62,141 +69,274 @@ Blocks line_blocks(std::vector<TextLine> lines, const Stand& stand) {
   return blocks;
 }
 
+// Each line of code as a run of its own.
+score::Runs code_lines(const score::Runs& runs) {
+  score::Runs lines(1, score::Run{"", false, false, true, std::nullopt});
+  for (const score::Run& run : runs) {
+    for (const char c : run.text) {
+      if (c == '\n') {
+        lines.push_back(score::Run{"", false, false, true, std::nullopt});
+      } else {
+        lines.back().text += c;
+      }
+    }
+  }
+  return lines;
+}
+
 void append(Blocks& to, Blocks from) {
   for (Block& block : from) to.push_back(std::move(block));
 }
 
 class Prose {
  public:
-  Prose(double width, Setter& setter) : width_(width), setter_(setter), type_(setter.type) {}
+  Prose(double width, int under, Setter& setter) : width_(width), under_(under), setter_(setter), type_(setter.type) {}
 
-  void add(const score::Block& block, bool first_of_list);
-  Blocks take() { return std::move(blocks_); }
+  void add(const score::Block& block);
+  Blocks take();
 
  private:
-  double indent_step() const { return setter_.measures().list_indent; }
-  double indent_of(int level) const { return std::clamp(level, 0, deepest) * indent_step(); }
+  // A list or quote that the block before lies in.
+  struct Open {
+    score::Container kind{};
+    Nest nest{};
+    double x = 0;          // of what lies in it
+    double quote_bar = 0;  // the rule beside a quote
+  };
+
+  double step() const { return setter_.measures().list_indent; }
+  double left() const { return open_.empty() ? 0 : open_.back().x; }
+  // A quote stands in from the right, too.
+  double measure(double x) const;
   ParagraphStyle style() const {
     ParagraphStyle style;
     style.language = setter_.language;
     return style;
   }
+  std::vector<Nest> nests(Tag leaf);
+  double gap_before(const score::Block& block) const;
+
+  void go_into(const score::Block& block);
   void paragraph(const score::Block& block);
   void heading(const score::Block& block);
-  void item(const score::Block& block, bool first_of_list);
-  void quote(const score::Block& block);
+  void item(const score::Block& block);
+  void code(const score::Block& block);
   void rule();
+  // Adds a block's lines, with the mark of an item that begins with them.
+  void put(Blocks lines, const score::Block& block);
+  bool is_of_the_item(const score::Block& block) const;
+  void put_bars(Block& line, bool first, const score::Block& block) const;
 
   double width_;
+  int under_;
   Setter& setter_;
   Type& type_;
   Blocks blocks_;
-  Nest list_;
+  std::vector<Open> open_;
+  bool in_tight_list_ = false;
+  std::optional<Block> mark_;   // of an item whose first block is still to come
+  std::size_t mark_depth_ = 0;  // containers that it lies in
 };
 
-void Prose::paragraph(const score::Block& block) {
-  const auto& m = setter_.measures();
-  const double x = indent_of(block.level);
-  append(blocks_,
-         line_blocks(
-             set_paragraph(block.runs, width_ - x, style(), type_),
-             {x, m.body_leading, m.paragraph_gap, Tag::none, {{setter_.new_group(), Tag::paragraph, std::nullopt}}}));
+double Prose::measure(double x) const {
+  double right = width_;
+  for (const Open& open : open_) {
+    if (open.kind == score::Container::quote) right -= step();
+  }
+  return std::max(right - x, 4 * step());
 }
 
+// The lists and their items, and the leaf. Items of lists inside lists lie in those, as a reader tells them.
+std::vector<Nest> Prose::nests(Tag leaf) {
+  std::vector<Nest> nests;
+  for (const Open& open : open_) {
+    if (open.kind == score::Container::list) nests.push_back(open.nest);
+  }
+  nests.push_back({setter_.new_group(), leaf, std::nullopt});
+  return nests;
+}
+
+// Leaves what the block no longer lies in and opens what begins with it.
+void Prose::go_into(const score::Block& block) {
+  const std::size_t depth = std::min(block.inside.size(), deepest);
+  const std::size_t kept = block.inside.size() - static_cast<std::size_t>(block.opens);
+  if (open_.size() > std::min(kept, depth)) open_.resize(std::min(kept, depth));
+  while (open_.size() < depth) {
+    Open open;
+    open.kind = block.inside[open_.size()];
+    open.quote_bar = left() + quote_bar;
+    open.x = left() + step();
+    if (open.kind == score::Container::list) open.nest = {setter_.new_group(), Tag::list, std::nullopt};
+    open_.push_back(open);
+  }
+}
+
+// Beyond the leading.
+double Prose::gap_before(const score::Block& block) const {
+  const auto& m = setter_.measures();
+  const bool nested = !block.inside.empty() && block.inside.back() == score::Container::list;
+  const bool begins_outermost = static_cast<std::size_t>(block.opens) == block.inside.size();
+  if (block.kind == score::Block::Kind::list_item && !begins_outermost)
+    return block.loose ? m.paragraph_gap : m.list_item_gap;
+  return nested && in_tight_list_ && !begins_outermost ? m.list_item_gap : m.paragraph_gap;
+}
+
+void Prose::paragraph(const score::Block& block) {
+  const double x = left();
+  put(line_blocks(set_paragraph(block.runs, measure(x), style(), type_),
+                  {x, setter_.measures().body_leading, gap_before(block), Tag::none, nests(Tag::paragraph)}),
+      block);
+}
+
+void Prose::code(const score::Block& block) {
+  const double x = left() + step();
+  Blocks lines;
+  for (score::Run line : code_lines(block.runs)) {
+    // An empty line of code is a line.
+    if (line.text.find_first_not_of(' ') == std::string::npos) line.text = "\u00A0";
+    for (TextLine& set : set_paragraph({line}, measure(x), style(), type_)) {
+      const Stand stand{x, setter_.measures().list_leading, lines.empty() ? gap_before(block) : 0, Tag::none, {}};
+      lines.push_back(line_block(std::move(set), stand, true));
+    }
+  }
+  const std::vector<Nest> nest = nests(Tag::paragraph);
+  for (Block& line : lines) line.nests = nest;
+  put(std::move(lines), block);
+}
+
+// Headings inside a text are words of its own size: the block that holds it has a larger one.
 void Prose::heading(const score::Block& block) {
-  const Role role = block.level <= 2 ? Role::heading : Role::body_strong;
+  const Role role = block.level == 1 ? Role::body_strong : Role::body_strong_emphasis;
   ParagraphStyle heading = style();
   heading.role_of = [role](const score::Run&) { return role; };
   heading.part = Part::heading;
-  const double leading = std::max(setter_.measures().body_leading, 1.25 * type_.look().style(role).size);
-  Blocks lines =
-      line_blocks(set_paragraph(block.runs, width_, heading, type_),
-                  {0, leading, heading_gap, Tag::none, {{setter_.new_group(), Tag::heading2, std::nullopt}}});
+  heading.scale = block.level == 1 ? first_heading_scale : 1;
+  const double x = left();
+  Blocks lines = line_blocks(set_paragraph(block.runs, measure(x), heading, type_),
+                             {x, setter_.measures().body_leading * heading.scale, heading_gap, Tag::none,
+                              nests(under_ + block.level <= 2 ? Tag::heading2 : Tag::heading3)});
   for (Block& line : lines) line.keep_with_next = true;
-  append(blocks_, std::move(lines));
+  put(std::move(lines), block);
 }
 
-void Prose::item(const score::Block& block, bool first_of_list) {
+void Prose::item(const score::Block& block) {
   const auto& m = setter_.measures();
-  if (first_of_list) list_ = {setter_.new_group(), Tag::list, std::nullopt};
-  Words label = block.ordinal > 0 ? type_.set(Role::list_number, std::to_string(block.ordinal), Part::text)
-                                  : type_.set(Role::body, bullet, Part::text);
-  const double label_x = indent_of(block.level - 1);
-  const double x = label_x + std::max(indent_step(), label.width + 4);
-  const Stand stand{x,
-                    m.list_leading,
-                    first_of_list ? m.paragraph_gap : m.list_item_gap,
-                    Tag::list_body,
-                    {list_, {setter_.new_group(), Tag::list_item, std::nullopt}}};
-  Blocks lines = line_blocks(set_paragraph(block.runs, width_ - x, style(), type_), stand);
-  if (lines.empty()) lines.push_back(line_block({}, stand, true));
+  Words label = block.ordinal ? type_.set(Role::list_number, std::to_string(*block.ordinal), Part::text)
+                              : type_.set(Role::body, bullet, Part::text);
+  const double label_x = open_.size() > 1 ? open_[open_.size() - 2].x : 0;
+  const double x = label_x + std::max(step(), label.width + label_gap);
+  if (!open_.empty()) open_.back().x = std::max(x, block.opens == 0 ? open_.back().x : x);
+  in_tight_list_ = !block.loose;
+  std::vector<Nest> in = nests(Tag::list_item);
+  const Stand stand{x, m.list_leading, gap_before(block), Tag::list_body, std::move(in)};
+  Blocks lines = line_blocks(set_paragraph(block.runs, measure(x), style(), type_), stand);
+  const bool empty = lines.empty();
+  if (empty) lines.push_back(line_block({}, stand, true));
   sheet::translate(label.items, label_x, 0);
   sheet::Group group;
   group.tag = Tag::list_label;
   group.items = std::move(label.items);
   lines.front().items.insert(lines.front().items.begin(), std::move(group));
   lines.front().ascent = std::max(lines.front().ascent, -label.ink.top);
-  append(blocks_, std::move(lines));
-}
-
-void Prose::quote(const score::Block& block) {
-  const auto& m = setter_.measures();
-  const double x = indent_of(std::max(1, block.level));
-  Blocks lines = line_blocks(
-      set_paragraph(block.runs, width_ - 2 * x, style(), type_),
-      {x, m.body_leading, m.paragraph_gap, Tag::none, {{setter_.new_group(), Tag::paragraph, std::nullopt}}});
-  // The rule beside it runs through from line to line.
-  for (std::size_t i = 0; i < lines.size(); ++i) {
-    const double top = i == 0 ? -lines[i].ascent : 0.3 * m.body_leading - m.body_leading;
-    const double bottom = i + 1 == lines.size() ? lines[i].descent : 0.3 * m.body_leading;
-    const double rule_x = x - indent_step() + quote_bar;
-    lines[i].items.emplace_back(sheet::Rule{Part::rule, {rule_x, top}, {rule_x, bottom}, m.rule, sheet::Color{}, 0, 0});
+  if (empty && !mark_) {
+    put_bars(lines.front(), true, block);
+    mark_ = std::move(lines.front());
+    mark_depth_ = block.inside.size();
+    return;
   }
-  append(blocks_, std::move(lines));
+  put(std::move(lines), block);
 }
 
 void Prose::rule() {
   const auto& m = setter_.measures();
   Block block;
   block.gap = block.gap_least = block.gap_most = m.body_leading;
-  const double third = width_ / 3;
-  block.items.emplace_back(sheet::Rule{Part::rule, {third, 0}, {2 * third, 0}, m.rule, sheet::Color{}, 0, 0});
+  const double third = measure(left()) / 3;
+  block.items.emplace_back(
+      sheet::Rule{Part::rule, {left() + third, 0}, {left() + 2 * third, 0}, m.rule, sheet::Color{}, 0, 0});
   block.keep_with_next = true;
-  blocks_.push_back(std::move(block));
+  Blocks lines;
+  lines.push_back(std::move(block));
+  put(std::move(lines), {});
 }
 
-void Prose::add(const score::Block& block, bool first_of_list) {
+// The rules beside quotes run through from line to line, and begin with their quote.
+void Prose::put_bars(Block& line, bool first, const score::Block& block) const {
+  const auto& m = setter_.measures();
+  const double foot = below_line * m.body_leading;
+  const std::size_t goes_on = block.inside.size() - static_cast<std::size_t>(block.opens);
+  for (std::size_t i = 0; i < open_.size(); ++i) {
+    if (open_[i].kind != score::Container::quote) continue;
+    const bool begins = first && i >= goes_on;
+    const double top = begins ? -line.ascent : foot - line.gap;
+    const double x = open_[i].quote_bar;
+    line.items.emplace_back(sheet::Rule{Part::rule, {x, top}, {x, foot}, m.rule, sheet::Color{}, 0, 0});
+    if (!begins) line.gap_least = line.gap_most = line.gap;
+  }
+}
+
+void Prose::put(Blocks lines, const score::Block& block) {
+  if (mark_ && !lines.empty()) {
+    // The mark stands on the first line of what its item begins with.
+    Block& first = lines.front();
+    first.items.insert(first.items.begin(), std::make_move_iterator(mark_->items.begin()),
+                       std::make_move_iterator(mark_->items.end()));
+    first.ascent = std::max(first.ascent, mark_->ascent);
+    first.gap = mark_->gap;
+    first.gap_least = mark_->gap_least;
+    first.gap_most = mark_->gap_most;
+    mark_.reset();
+  }
+  for (std::size_t i = 0; i < lines.size(); ++i) put_bars(lines[i], i == 0, block);
+  append(blocks_, std::move(lines));
+}
+
+// Whether the item whose mark waits begins with this block.
+bool Prose::is_of_the_item(const score::Block& block) const {
+  if (block.opens > 0) return block.inside.size() > mark_depth_;
+  const bool alone = block.kind == score::Block::Kind::list_item || block.kind == score::Block::Kind::paragraph;
+  return !alone && block.inside.size() >= mark_depth_;
+}
+
+void Prose::add(const score::Block& block) {
+  if (mark_ && !is_of_the_item(block)) blocks_.push_back(*std::exchange(mark_, std::nullopt));
+  go_into(block);
   switch (block.kind) {
     case score::Block::Kind::paragraph:
       return paragraph(block);
     case score::Block::Kind::heading:
       return heading(block);
     case score::Block::Kind::list_item:
-      return item(block, first_of_list);
-    case score::Block::Kind::quote:
-      return quote(block);
+      return item(block);
+    case score::Block::Kind::code:
+      return code(block);
     case score::Block::Kind::rule:
       return rule();
   }
 }
 
+Blocks Prose::take() {
+  if (mark_) blocks_.push_back(*std::exchange(mark_, std::nullopt));
+  return std::move(blocks_);
+}
+
 }  // namespace
 
-Blocks set_prose(const score::Blocks& blocks, double width, Setter& setter) {
-  Prose prose(width, setter);
-  bool in_list = false;
-  for (const score::Block& block : blocks) {
-    const bool item = block.kind == score::Block::Kind::list_item;
-    prose.add(block, item && !in_list);
-    in_list = item || (in_list && block.kind == score::Block::Kind::paragraph && block.level > 0);
-  }
+Blocks set_prose(const score::Blocks& blocks, double width, Setter& setter, int under) {
+  Prose prose(width, under, setter);
+  for (const score::Block& block : blocks) prose.add(block);
   return prose.take();
 }
 
 Blocks set_numbered(const std::vector<score::Runs>& items, double width, Setter& setter) {
   score::Blocks blocks;
   for (const score::Runs& runs : items) {
-    blocks.push_back({score::Block::Kind::list_item, 1, static_cast<int>(blocks.size()) + 1, runs});
+    score::Block& block = blocks.emplace_back();
+    block.kind = score::Block::Kind::list_item;
+    block.opens = blocks.size() == 1 ? 1 : 0;
+    block.ordinal = static_cast<int>(blocks.size());
+    block.runs = runs;
+    block.inside = {score::Container::list};
   }
   return set_prose(blocks, width, setter);
 }

@@ -22,8 +22,9 @@ struct Setter {
 };
 
 // CommonMark's blocks as lines, in a measure `width` wide. The first block's gap is left at the body's leading: whoever
-// puts it after something else sets it.
-Blocks set_prose(const score::Blocks& blocks, double width, Setter& setter);
+// puts it after something else sets it. `under` is the level of the heading that the text stands under: 1 the sheet's
+// title, 2 an example's; the text's own headings come below that.
+Blocks set_prose(const score::Blocks& blocks, double width, Setter& setter, int under = 1);
 
 // Items numbered from 1, as practice notes are.
 Blocks set_numbered(const std::vector<score::Runs>& items, double width, Setter& setter);

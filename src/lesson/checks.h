@@ -21,7 +21,13 @@ void check_texts(const LessonKeys& keys, const Lesson& lesson, const SoundMusic&
 // do not fit becomes unsound.
 void fill_varied(Lesson& lesson, SoundMusic& sound, source::Diagnostics& diagnostics);
 
-// That a form which is written out has as many bars `here` as the example.
-void check_forms(const Lesson& lesson, const SoundMusic& sound, source::Diagnostics& diagnostics);
+// That what stands beside the music fits it: as many bars of a form are marked as the example has, and a picture of its
+// notes has notes.
+void check_pictures(const Lesson& lesson, const SoundMusic& sound, source::Diagnostics& diagnostics);
+
+// That the CommonMark of every printed text is words: raw HTML and pictures are errors, and so are links that lead
+// anywhere but to the web or to a mailbox.
+void check_commonmark(const LessonKeys& keys, const Lesson& lesson, const source::Files& files,
+                      source::Diagnostics& diagnostics);
 
 }  // namespace fretsheaf::lesson

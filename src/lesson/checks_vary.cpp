@@ -42,6 +42,24 @@ std::string notes(std::size_t count) {
   return std::to_string(count) + (count == 1 ? " note" : " notes");
 }
 
+// Words of the plucking hand come before their notes are known: one for each of them.
+bool check_hand(Music& music, source::Diagnostics& diagnostics) {
+  bool sound = true;
+  for (Bar& bar : music.bars) {
+    for (Event& event : bar.events) {
+      if (event.hand.empty() || !notes_for_hand(event).empty()) continue;
+      const std::size_t struck = static_cast<std::size_t>(
+          std::count_if(event.notes.begin(), event.notes.end(), [](const Note& note) { return !note.held; }));
+      diagnostics.error(Code::word_count, source::joined(event.hand.front().range, event.hand.back().range),
+                        std::to_string(event.hand.size()) + (event.hand.size() == 1 ? " word" : " words") + " for " +
+                            notes(struck) + ", which come from the example that is varied",
+                        "write one a string, top line first, joined by commas: `i,m`");
+      sound = false;
+    }
+  }
+  return sound;
+}
+
 }  // namespace
 
 void fill_varied(Lesson& lesson, SoundMusic& sound, source::Diagnostics& diagnostics) {
@@ -57,7 +75,7 @@ void fill_varied(Lesson& lesson, SoundMusic& sound, source::Diagnostics& diagnos
     if (there == slots) {
       example.music.chords_borrowed = has_no_chords(example.music);
       put_notes(source->music, example.music);
-      sound[i] = true;
+      sound[i] = check_hand(example.music, diagnostics);
       continue;
     }
     const std::string which = "example " + std::to_string(example.vary->value);
@@ -65,20 +83,6 @@ void fill_varied(Lesson& lesson, SoundMusic& sound, source::Diagnostics& diagnos
                       which + " has " + notes(there) + ", and this rhythm has places for " + std::to_string(slots),
                       slots > there ? "write fewer counts, or a 'play' row with a * where each note falls"
                                     : "write more counts, so that every note has its place");
-  }
-}
-
-void check_forms(const Lesson& lesson, const SoundMusic& sound, source::Diagnostics& diagnostics) {
-  for (std::size_t i = 0; i < lesson.examples.size(); ++i) {
-    const Example& example = lesson.examples[i];
-    if (!example.form || !example.form->write_out || !sound[i] || example.blank_bars) continue;
-    const int named = example.form->here_last - example.form->here_first + 1;
-    const int bars = example.music.bars.empty() ? 0 : example.music.bars.back().number;
-    if (named == bars) continue;
-    diagnostics.error(
-        Code::out_of_range, example.form->range,
-        "'here' names " + std::to_string(named) + " of the form's bars, and this example has " + std::to_string(bars),
-        "where the form is written out, this example stands in their place");
   }
 }
 

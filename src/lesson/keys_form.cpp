@@ -37,30 +37,97 @@ std::optional<FormBar> read_bar(const Field& field, std::size_t begin, std::stri
   return bar;
 }
 
+constexpr std::string_view sign_marks = "|:";
+
+// Reads the bars of a form and the signs between them.
+class ChartReader {
+ public:
+  explicit ChartReader(const Field& field, std::string_view text) : field_(field), text_(text) {}
+
+  // nullopt after an error.
+  std::optional<std::vector<FormBar>> read() {
+    const std::string between = std::string(" \t\n") + std::string(sign_marks);
+    for (std::size_t at = skip(0); at < text_.size(); at = skip(at)) {
+      const bool sign = sign_marks.find(text_[at]) != std::string_view::npos;
+      const auto end =
+          std::min(sign ? text_.find_first_not_of(sign_marks, at) : text_.find_first_of(between, at), text_.size());
+      if (sign) {
+        read_sign(at, end);
+      } else {
+        read_word(at, end);
+      }
+      at = end;
+    }
+    if (open_) error(*open_, *open_ + 2, "this repeat is not closed", "write :| after its last bar");
+    if (!sound_) return std::nullopt;
+    return std::move(chart_);
+  }
+
+ private:
+  std::size_t skip(std::size_t at) const { return std::min(text_.find_first_not_of(" \t\n", at), text_.size()); }
+
+  void error(std::size_t begin, std::size_t end, const std::string& message, const std::string& help) {
+    field_.diagnostics.error(Code::unsound_value, field_.place(begin, end), message, help);
+    sound_ = false;
+  }
+
+  void read_sign(std::size_t begin, std::size_t end) {
+    const std::string_view sign = text_.substr(begin, end - begin);
+    begins_line_ = true;
+    if (sign == "|" || sign == "||") return;
+    const bool closes = sign == ":|" || sign == ":|:";
+    const bool opens = sign == "|:" || sign == ":|:";
+    if (!closes && !opens) {
+      return error(begin, end, shown(sign) + " is no sign between the bars of a form",
+                   "write |, or |: and :| around what is repeated");
+    }
+    if (closes && chart_.empty()) {
+      return error(begin, end, "there is no bar before this ':|' to repeat", "write it after the last bar of a repeat");
+    }
+    if (opens && !closes && open_) {
+      return error(begin, end, "this repeat begins inside another one", "write :|: where one ends and the next begins");
+    }
+    if (closes) chart_.back().repeat_end = true;
+    open_.reset();
+    if (opens) open_ = end - 2;
+    begins_repeat_ = opens;
+  }
+
+  void read_word(std::size_t begin, std::size_t end) {
+    const std::string_view word = text_.substr(begin, end - begin);
+    std::optional<FormBar> bar;
+    if (word != "%") {
+      bar = read_bar(field_, begin, word);
+      sound_ = sound_ && bar;
+    } else if (chart_.empty()) {
+      error(begin, end, "there is no bar before this '%' to repeat", "write the first bar's chord");
+    } else {
+      bar = FormBar{chart_.back().chords, false, false, false, true, field_.place(begin, end)};
+    }
+    if (bar) {
+      bar->begins_line = begins_line_;
+      bar->repeat_begin = begins_repeat_;
+      chart_.push_back(std::move(*bar));
+    }
+    begins_line_ = begins_repeat_ = false;
+  }
+
+  const Field& field_;
+  std::string_view text_;
+  std::vector<FormBar> chart_;
+  bool sound_ = true;
+  bool begins_line_ = true;
+  bool begins_repeat_ = false;
+  std::optional<std::size_t> open_;  // where a repeat begins that has no end so far
+};
+
 void read_bars(FormKeys& into, const Field& field) {
   into.bars.set({});
   const auto text = read_text(field);
   if (!text) return;
-  const std::string& bars = text->value;
-  bool sound = true;
-  bool begins_line = true;
-  for (std::size_t at = bars.find_first_not_of(" \t\n"); at < bars.size(); at = bars.find_first_not_of(" \t\n", at)) {
-    if (bars[at] == '|') {
-      begins_line = true;
-      ++at;
-      continue;
-    }
-    const auto end = std::min(bars.find_first_of(" \t\n|", at), bars.size());
-    auto bar = read_bar(field, at, std::string_view(bars).substr(at, end - at));
-    sound = sound && bar;
-    if (bar) {
-      bar->begins_line = begins_line;
-      into.chart.push_back(std::move(*bar));
-    }
-    begins_line = false;
-    at = end;
-  }
-  if (!sound) return;
+  auto chart = ChartReader(field, text->value).read();
+  if (!chart) return;
+  into.chart = std::move(*chart);
   if (into.chart.empty() || into.chart.size() > limits::bars) {
     return field.error(Code::out_of_range,
                        into.chart.empty() ? std::string("the form has no bars")
@@ -137,6 +204,7 @@ std::optional<Located<Form>> read_form(const Field& field) {
   form.bars = *keys.bars.value;
   form.chart = std::move(keys.chart);
   if (keys.here) std::tie(form.here_first, form.here_last) = *keys.here;
+  form.here_range = keys.here.range();
   form.write_out = keys.write_out.value_or(false);
   form.range = field.value.range;
   return Located<Form>{std::move(form), field.value.range};

@@ -27,6 +27,9 @@ using Prose = Located<std::string>;
 struct FormBar {
   std::vector<theory::ChordToken> chords;
   bool begins_line = false;  // of the chart
+  bool repeat_begin = false;
+  bool repeat_end = false;
+  bool same_as_previous = false;  // written `%`; its chords are those of the bar before
   Range range;
 };
 
@@ -35,6 +38,7 @@ struct Form {
   std::vector<FormBar> chart;  // what `bars` says, in order
   int here_first = 0;          // 1-based, 0 where none is given
   int here_last = 0;
+  Range here_range;
   bool write_out = false;
   Range range;
 };

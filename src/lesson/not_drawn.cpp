@@ -44,7 +44,6 @@ struct Feature {
 const Feature features[] = {
     {"a logo is", [](const Lesson& l) { return l.logo ? Places{l.logo->range} : Places{}; }},
     {"the QR code of a link is", [](const Lesson& l) { return l.link ? Places{l.link->range} : Places{}; }},
-    {"what 'handed' mirrors is", [](const Lesson& l) { return only_if(l.left_handed, l.handed_range); }},
     {"a practice log is", [](const Lesson& l) { return only_if(l.practice_log > 0, l.practice_log_range); }},
 
     {"what 'hide' asks for is",
@@ -55,15 +54,6 @@ const Feature features[] = {
      }},
     {"blank bars are",
      [](const Lesson& l) { return each_example(l, [](const Example& e) { return range_of(e.blank_bars); }); }},
-    {"a form is", [](const Lesson& l) { return each_example(l, [](const Example& e) { return range_of(e.form); }); }},
-    {"a picture of the neck is",
-     [](const Lesson& l) { return each_example(l, [](const Example& e) { return range_of(e.neck); }); }},
-    {"chord boxes are",
-     [](const Lesson& l) {
-       return each_example(l, [](const Example& e) {
-         return range_if(!e.shapes.empty(), e.shapes.empty() ? Range{} : e.shapes.front().range);
-       });
-     }},
     {"a build-up is",
      [](const Lesson& l) {
        return each_example(l, [](const Example& e) { return range_if(e.build_up != BuildUp::none, e.build_up_range); });

@@ -48,8 +48,9 @@ class Reader {
     lesson_ = settle_lesson(keys_, system_, read_);
     read_examples();
     fill_varied(lesson_, sound_, read_.diagnostics);
-    check_forms(lesson_, sound_, read_.diagnostics);
+    check_pictures(lesson_, sound_, read_.diagnostics);
     check_texts(keys_, lesson_, sound_, read_.files, read_.diagnostics);
+    check_commonmark(keys_, lesson_, read_.files, read_.diagnostics);
     if (!read_.diagnostics.has_errors()) read_.lesson = std::move(lesson_);
   }
 

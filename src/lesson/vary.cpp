@@ -51,7 +51,24 @@ void strike_what_cannot_be_held(std::vector<Note>& notes, const std::vector<Note
   }
 }
 
+bool has_hand_words(const Music& music) {
+  return std::any_of(music.bars.begin(), music.bars.end(), [](const Bar& bar) {
+    return std::any_of(bar.events.begin(), bar.events.end(), [](const Event& event) { return !event.hand.empty(); });
+  });
+}
+
 }  // namespace
+
+std::vector<Note*> notes_for_hand(Event& event) {
+  std::vector<Note*> all;
+  std::vector<Note*> fresh;
+  for (Note& note : event.notes) {
+    all.push_back(&note);
+    if (!note.held) fresh.push_back(&note);
+  }
+  if (event.hand.size() == fresh.size()) return fresh;
+  return event.hand.size() == all.size() ? all : std::vector<Note*>{};
+}
 
 std::size_t count_struck(const Music& music) {
   return struck_events(music).size();
@@ -60,6 +77,7 @@ std::size_t count_struck(const Music& music) {
 void put_notes(const Music& source, Music& into) {
   const std::vector<Struck> from = struck_events(source);
   std::vector<Note> sounding;
+  const bool own_hand = has_hand_words(into);
   auto next = from.begin();
   for (Bar& bar : into.bars) {
     if (into.chords_borrowed) bar.chords.clear();
@@ -71,6 +89,11 @@ void put_notes(const Music& source, Music& into) {
       } else {
         event.notes = next->event->notes;
         strike_what_cannot_be_held(event.notes, sounding);
+        if (own_hand) {
+          for (Note& note : event.notes) note.hand.reset();
+          const std::vector<Note*> plucked = notes_for_hand(event);
+          for (std::size_t i = 0; i < plucked.size(); ++i) plucked[i]->hand = event.hand[i];
+        }
         sounding = event.notes;
         if (into.chords_borrowed && next->chord != nullptr)
           bar.chords.push_back({event.at, next->chord->chord, next->chord->range});

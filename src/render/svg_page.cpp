@@ -14,6 +14,7 @@ const char* role_of(sheet::Tag tag) {
   switch (tag) {
     case sheet::Tag::heading1:
     case sheet::Tag::heading2:
+    case sheet::Tag::heading3:
       return "heading";
     case sheet::Tag::list:
       return "list";
@@ -172,6 +173,7 @@ void SvgPage::describe(const sheet::Group& group) {
   if (const char* role = role_of(group.tag)) writer_.attribute("role", role);
   if (group.tag == sheet::Tag::heading1) writer_.attribute("aria-level", "1");
   if (group.tag == sheet::Tag::heading2) writer_.attribute("aria-level", "2");
+  if (group.tag == sheet::Tag::heading3) writer_.attribute("aria-level", "3");
   if (group.tag == sheet::Tag::artifact) writer_.attribute("aria-hidden", "true");
   if (!group.example) {
     if (!group.alternative.empty()) writer_.text_element("title", group.alternative);

@@ -5,16 +5,20 @@
 #include <utility>
 
 #include "score/beams.h"
+#include "score/chord_boxes.h"
 #include "score/commonmark.h"
 #include "score/filler.h"
+#include "score/form_chart.h"
 #include "score/harmony.h"
 #include "score/heading.h"
 #include "score/labels.h"
 #include "score/metric_tree.h"
+#include "score/neck_picture.h"
 #include "score/notes_staff.h"
 #include "score/spelled_notes.h"
 #include "score/symbols.h"
 #include "score/written_bar.h"
+#include "score/written_form.h"
 
 namespace fretsheaf::score {
 namespace {
@@ -110,6 +114,7 @@ class ScoreBuilder {
       score.string_letters.push_back(string_letter(label, naming_));
     }
     score.swing_ratio = lesson_.swing_ratio;
+    score.left_handed = lesson_.left_handed;
     if (lesson_.instrument != nullptr) {
       score.clef = lesson_.instrument->clef;
       score.sounds_octave_lower = lesson_.instrument->sounds_octave_lower;
@@ -141,6 +146,9 @@ class ScoreBuilder {
     if (from.title) out.title = read_title(from.title->value, fill(index));
     if (from.intro) out.intro = blocks(*from.intro, index);
     out.practice = notes(from.practice, index);
+    out.boxes = chord_boxes(lesson_, from, diagnostics_);
+    if (from.form) out.form = form_chart(*from.form, from.key);
+    if (from.neck) out.neck = neck_picture(lesson_, from, notes_[index], naming_);
     out.bars = ExampleBuilder(from, harmony_[index], notes_[index], naming_, diagnostics_).bars();
     for (const lesson::Range range : notes_[index].idle_spellings()) {
       diagnostics_.warning(source::Code::spell_unused, range, "this spelling changes nothing",
@@ -152,6 +160,7 @@ class ScoreBuilder {
     out.dynamics = from.music.dynamics;
     out.spans = from.music.spans;
     out.endings = from.music.endings;
+    if (from.form && from.form->write_out) write_out(out, *from.form, lesson_.neck.capo);
     return out;
   }
 

@@ -20,6 +20,9 @@ std::string_view view(const char* text) {
   return text != nullptr ? std::string_view(text) : std::string_view();
 }
 
+// A block says no more of what it lies in; no page shows it.
+constexpr std::size_t deepest_nesting = 32;
+
 // Walks the tree without recursion, so that deep nesting costs no stack.
 class Reader {
  public:
@@ -41,8 +44,13 @@ class Reader {
 
  private:
   struct Item {
-    int ordinal = 0;
+    std::optional<int> ordinal;
+    bool loose = false;
     bool begun = false;  // its mark has been given to a block
+  };
+  struct List {
+    std::optional<int> next;  // its next item's number; none for bullets
+    bool loose = false;
   };
 
   bool on_block(cmark_node* node, bool enter) {
@@ -50,7 +58,7 @@ class Reader {
       case CMARK_NODE_DOCUMENT:
         return true;
       case CMARK_NODE_BLOCK_QUOTE:
-        quotes_ += enter ? 1 : -1;
+        on_quote(enter);
         return true;
       case CMARK_NODE_LIST:
         on_list(node, enter);
@@ -62,10 +70,10 @@ class Reader {
         if (enter) open_paragraph();
         return true;
       case CMARK_NODE_HEADING:
-        if (enter) open(Block::Kind::heading, cmark_node_get_heading_level(node));
+        if (enter) open(Block::Kind::heading).level = cmark_node_get_heading_level(node);
         return true;
       case CMARK_NODE_THEMATIC_BREAK:
-        open(Block::Kind::rule, 0);
+        open(Block::Kind::rule);
         return true;
       case CMARK_NODE_CODE_BLOCK:
       case CMARK_NODE_HTML_BLOCK:
@@ -76,25 +84,43 @@ class Reader {
     }
   }
 
-  void on_list(cmark_node* node, bool enter) {
-    if (!enter) {
-      ordinals_.pop_back();
-      return;
-    }
-    begin_item();
-    const bool numbered = cmark_node_get_list_type(node) == CMARK_ORDERED_LIST;
-    ordinals_.push_back(numbered ? cmark_node_get_list_start(node) : -1);
+  void enter(Container container) {
+    inside_.push_back(container);
+    ++opened_;
+  }
+  void leave() {
+    inside_.pop_back();
+    opened_ = std::max(0, opened_ - 1);
   }
 
-  void on_item(bool enter) {
-    if (!enter) {
+  void on_quote(bool enters) {
+    if (!enters) return leave();
+    begin_item();
+    enter(Container::quote);
+  }
+
+  void on_list(cmark_node* node, bool enters) {
+    if (!enters) {
+      lists_.pop_back();
+      return leave();
+    }
+    begin_item();
+    List list;
+    list.loose = cmark_node_get_list_tight(node) == 0;
+    if (cmark_node_get_list_type(node) == CMARK_ORDERED_LIST) list.next = cmark_node_get_list_start(node);
+    lists_.push_back(list);
+    enter(Container::list);
+  }
+
+  void on_item(bool enters) {
+    if (!enters) {
       begin_item();  // of an item with nothing in it
       items_.pop_back();
       return;
     }
-    int& next = ordinals_.back();
-    items_.push_back({std::max(next, 0), false});
-    if (next >= 0) ++next;
+    List& list = lists_.back();
+    items_.push_back({list.next, list.loose, false});
+    if (list.next) ++*list.next;
   }
 
   // Gives an item's mark to a block of its own where none has it yet.
@@ -103,25 +129,41 @@ class Reader {
   }
 
   void open_paragraph() {
-    const int depth = static_cast<int>(items_.size());
-    if (depth > 0 && !items_.back().begun) {
-      items_.back().begun = true;
-      open(Block::Kind::list_item, depth);
-      blocks_.back().ordinal = items_.back().ordinal;
-    } else if (quotes_ > 0 && depth == 0) {
-      open(Block::Kind::quote, quotes_);
-    } else {
-      open(Block::Kind::paragraph, depth);
+    if (items_.empty() || items_.back().begun) {
+      add_block(Block::Kind::paragraph);
+      return;
     }
+    Item& item = items_.back();
+    item.begun = true;
+    Block& block = add_block(Block::Kind::list_item);
+    block.ordinal = item.ordinal;
+    block.loose = item.loose;
   }
 
-  void open(Block::Kind kind, int level) { blocks_.push_back({kind, level, 0, {}}); }
+  Block& open(Block::Kind kind) {
+    begin_item();
+    return add_block(kind);
+  }
+
+  Block& add_block(Block::Kind kind) {
+    Block& block = blocks_.emplace_back();
+    block.kind = kind;
+    const std::size_t depth = std::min(inside_.size(), deepest_nesting);
+    block.inside.assign(inside_.begin(), inside_.begin() + static_cast<std::ptrdiff_t>(depth));
+    block.opens = std::min(opened_, static_cast<int>(depth));
+    opened_ = 0;
+    return block;
+  }
 
   void on_literal_block(cmark_node* node) {
-    open_paragraph();
+    const bool code = cmark_node_get_type(node) == CMARK_NODE_CODE_BLOCK;
+    if (code) {
+      open(Block::Kind::code);
+    } else {
+      open_paragraph();
+    }
     std::string_view text = view(cmark_node_get_literal(node));
     while (text.ends_with('\n')) text.remove_suffix(1);
-    const bool code = cmark_node_get_type(node) == CMARK_NODE_CODE_BLOCK;
     add(fill_(text), code);
   }
 
@@ -169,9 +211,10 @@ class Reader {
   const Fill& fill_;
   std::unique_ptr<cmark_node, Free> root_;
   Blocks blocks_;
-  std::vector<int> ordinals_;  // of the open lists: the next item's number, -1 for bullets
+  std::vector<Container> inside_;
+  int opened_ = 0;  // containers since the last block
+  std::vector<List> lists_;
   std::vector<Item> items_;
-  int quotes_ = 0;
   int emphasis_ = 0;
   int strong_ = 0;
   std::optional<std::string> link_;
@@ -179,7 +222,7 @@ class Reader {
 
 std::string mark_of(const Block& block) {
   if (block.kind != Block::Kind::list_item) return {};
-  return block.ordinal > 0 ? std::to_string(block.ordinal) + ". " : "• ";
+  return block.ordinal ? std::to_string(*block.ordinal) + ". " : "• ";
 }
 
 }  // namespace

@@ -11,9 +11,9 @@ namespace fretsheaf::score {
 // What is done to every stretch of plain words after the CommonMark around them has been read: `{{…}}` filled in.
 using Fill = std::function<std::string(std::string_view)>;
 
-// CommonMark (version 0.30, by cmark) as blocks. Code blocks and raw HTML are paragraphs of just these characters (the
-// code in code runs); of a picture its words are left. A further paragraph of a list item is a paragraph whose `level`
-// is the list's.
+// CommonMark (version 0.30, by cmark) as blocks. An item that begins with anything but a paragraph has a block of its
+// own for its mark, without runs. Of raw HTML its characters are left, of a picture its words: the reader of lessons
+// refuses both. More than 32 containers about a block are not told apart.
 Blocks read_blocks(std::string_view text, const Fill& fill);
 
 // The same for a text of one paragraph, a practice note: further blocks follow after a line break.

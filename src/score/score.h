@@ -8,6 +8,7 @@
 #include "fretboard/neck.h"
 #include "lesson/lesson.h"
 #include "score/naming.h"
+#include "score/pictures.h"
 #include "score/text.h"
 #include "theory/chord.h"
 #include "theory/key.h"
@@ -92,6 +93,7 @@ struct Event {
   bool rest = false;
   bool whole_bar_rest = false;  // a centred rest for the whole bar, whatever its length
   bool struck = false;          // something starts here
+  bool beat_slash = false;      // a slash without a stem: a beat of the chord, played as one likes
   std::vector<Note> notes;      // by string, top line first; empty for rests and strums
   std::optional<lesson::Strum> strum;
   HeadKind slash = HeadKind::normal;  // the head on the slash staff
@@ -187,6 +189,9 @@ struct Example {
   bool show_notes = false;
   bool show_fingers = false;
   std::vector<Runs> practice;
+  std::optional<NeckPicture> neck;
+  std::vector<ChordBox> boxes;
+  std::optional<FormChart> form;
 };
 
 // A fact of the title block: "Key", "D Dorian".
@@ -225,6 +230,7 @@ struct Score {
   bool sounds_octave_lower = false;
   std::string instrument;  // its name in lesson files
   theory::Rational swing_ratio{2};
+  bool left_handed = false;  // pictures of the neck and chord boxes are mirrored
 };
 
 }  // namespace fretsheaf::score

@@ -21,12 +21,23 @@ struct Run {
 };
 using Runs = std::vector<Run>;
 
+enum class Container { list, quote };
+
 struct Block {
-  enum class Kind { paragraph, heading, list_item, quote, rule };
+  enum class Kind {
+    paragraph,
+    heading,
+    list_item,  // the first block of an item, which carries its mark
+    code,       // its lines as they stand, in code runs
+    rule        // a thematic break
+  };
   Kind kind = Kind::paragraph;
-  int level = 0;    // a heading's; of lists and quotes how deep they lie (1 is the outermost)
-  int ordinal = 0;  // a numbered item's number; 0 for a bullet
-  Runs runs;
+  int level = 0;                 // a heading's
+  std::optional<int> ordinal{};  // a numbered item's number; none for a bullet
+  Runs runs{};
+  std::vector<Container> inside{};  // what it lies in, outermost first: "> - tide" a list in a quote
+  int opens = 0;                    // so many of those, from the innermost, begin with this block
+  bool loose = false;               // an item of a list whose items stand apart
 
   bool operator==(const Block&) const = default;
 };

@@ -102,6 +102,7 @@ enum class Tag {
   none,
   heading1,
   heading2,
+  heading3,
   paragraph,
   list,
   list_item,

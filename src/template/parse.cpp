@@ -340,7 +340,7 @@ bool Parser::page_key(std::string_view name, const toml::node& node) {
 }
 
 void Parser::top_level(const toml::table& root) {
-  constexpr std::array groups = {"type", "page", "header", "ladder", "staff"};
+  constexpr std::array groups = {"type", "page", "header", "ladder", "neck", "form", "staff"};
   for (const auto& [key, node] : root) {
     const std::string_view name = key.str();
     if (name == "accent") {

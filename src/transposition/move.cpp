@@ -171,7 +171,8 @@ class Mover {
     if (example.vary && !example.blank_bars) lesson::put_notes(moved.lesson.examples[source].music, example.music);
     const int semitones = chosen_[source] ? chosen_[source]->semitones : interval_;
     moved.examples[i].semitones = semitones;
-    move_pictures(example, {lesson_.examples[i].music, neck_, semitones, to_.instrument == nullptr});
+    moved.examples[i].boxes_afresh =
+        move_pictures(example, {lesson_.examples[i].music, neck_, semitones, to_.instrument == nullptr});
   }
 
   const lesson::Lesson& lesson_;

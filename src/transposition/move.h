@@ -7,6 +7,7 @@
 #include "fretboard/instrument.h"
 #include "lesson/lesson.h"
 #include "source/diagnostic.h"
+#include "theory/chord.h"
 #include "theory/key.h"
 #include "theory/rational.h"
 
@@ -30,9 +31,10 @@ struct MovedNote {
 
 // What came of one example.
 struct ExampleReport {
-  int semitones = 0;                      // how far its notes moved
-  std::vector<MovedNote> moved;           // on the lesson's own strings only; empty on another instrument
-  std::vector<int> bars_without_fingers;  // whose written fingers do not fit any more
+  int semitones = 0;                        // how far its notes moved
+  std::vector<MovedNote> moved;             // on the lesson's own strings only; empty on another instrument
+  std::vector<int> bars_without_fingers;    // whose written fingers do not fit any more
+  std::vector<theory::Chord> boxes_afresh;  // whose given shape cannot move: one is worked out in its place
 };
 
 struct Moved {

@@ -104,7 +104,7 @@ std::string shifted_chord(std::string_view text, int fifths) {
 }
 
 std::string shifted_form(std::string_view bars, int fifths) {
-  constexpr std::string_view between = " \t\r\n|,";
+  constexpr std::string_view between = " \t\r\n|:,";
   std::string out;
   while (!bars.empty()) {
     const std::size_t begin = std::min(bars.find_first_not_of(between), bars.size());

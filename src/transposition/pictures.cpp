@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <optional>
 #include <utility>
+#include <variant>
 #include <vector>
 
 #include "transposition/intervals.h"
@@ -59,6 +60,11 @@ void move_neck_picture(lesson::NeckPicture& picture, const lesson::Music& now, c
     picture.frets.reset();
     return;
   }
+  // A picture of the whole neck stays one.
+  if (picture.frets->first == 0 && picture.frets->second >= move.neck.last_fret()) {
+    picture.frets->second = move.neck.last_fret();
+    return;
+  }
   const auto before = used_frets(move.before);
   const auto after = used_frets(now);
   const bool over_notes =
@@ -95,9 +101,19 @@ void move_shape(lesson::Shape& shape, const PictureMove& move) {
 
 }  // namespace
 
-void move_pictures(lesson::Example& example, const PictureMove& move) {
+std::vector<theory::Chord> move_pictures(lesson::Example& example, const PictureMove& move) {
   if (example.neck) move_neck_picture(*example.neck, example.music, move);
-  for (lesson::Shape& shape : example.shapes) move_shape(shape, move);
+  std::vector<theory::Chord> afresh;
+  for (lesson::Shape& shape : example.shapes) {
+    const bool given = shape.frets.has_value();
+    move_shape(shape, move);
+    if (!given || shape.frets) continue;
+    if (const auto* chord = std::get_if<theory::Chord>(&shape.chord)) afresh.push_back(*chord);
+    if (const auto* numeral = std::get_if<theory::RomanNumeral>(&shape.chord)) {
+      afresh.push_back(theory::resolve(*numeral, example.key));
+    }
+  }
+  return afresh;
 }
 
 }  // namespace fretsheaf::transposition

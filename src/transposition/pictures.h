@@ -1,7 +1,10 @@
 #pragma once
 
+#include <vector>
+
 #include "fretboard/neck.h"
 #include "lesson/lesson.h"
+#include "theory/chord.h"
 
 namespace fretsheaf::transposition {
 
@@ -15,7 +18,7 @@ struct PictureMove {
 // Moves the frets that a neck picture and chord shapes name along with the example, whose music lies in its new places
 // already. A picture of its notes, or one that covers them, goes where they go; any other as far as the pitches. A
 // shape without open strings moves along the neck, the nearest way that fits; any other is left without frets, to be
-// worked out afresh.
-void move_pictures(lesson::Example& example, const PictureMove& move);
+// worked out afresh: the chords of these, as they sound now, are returned.
+std::vector<theory::Chord> move_pictures(lesson::Example& example, const PictureMove& move);
 
 }  // namespace fretsheaf::transposition

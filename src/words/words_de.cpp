@@ -54,6 +54,7 @@ constexpr Table by_word = table({
     {Word::tick, "abhaken"},
     {Word::form, "Form"},
     {Word::form_here, "hier steht Beispiel {n}"},
+    {Word::here, "hier"},
     {Word::neck_of, "{what} auf dem Griffbrett"},
     {Word::neck_of_notes, "Diese Töne auf dem Griffbrett"},
     {Word::neck_frets, "Bünde {from} bis {to}"},

@@ -54,6 +54,7 @@ constexpr Table by_word = table({
     {Word::tick, "tick"},
     {Word::form, "Form"},
     {Word::form_here, "Example {n} goes here"},
+    {Word::here, "here"},
     {Word::neck_of, "{what} on the neck"},
     {Word::neck_of_notes, "These notes on the neck"},
     {Word::neck_frets, "frets {from} to {to}"},

@@ -54,6 +54,7 @@ constexpr Table by_word = table({
     {Word::tick, "marcar"},
     {Word::form, "Forma"},
     {Word::form_here, "aquí va el ejemplo {n}"},
+    {Word::here, "aquí"},
     {Word::neck_of, "{what} en el mástil"},
     {Word::neck_of_notes, "Estas notas en el mástil"},
     {Word::neck_frets, "trastes {from} a {to}"},

@@ -54,6 +54,7 @@ constexpr Table by_word = table({
     {Word::tick, "cocher"},
     {Word::form, "Forme"},
     {Word::form_here, "l’exemple {n} se place ici"},
+    {Word::here, "ici"},
     {Word::neck_of, "{what} sur le manche"},
     {Word::neck_of_notes, "Ces notes sur le manche"},
     {Word::neck_frets, "cases {from} à {to}"},

@@ -54,6 +54,7 @@ constexpr Table by_word = table({
     {Word::tick, "spuntare"},
     {Word::form, "Forma"},
     {Word::form_here, "qui va l’esempio {n}"},
+    {Word::here, "qui"},
     {Word::neck_of, "{what} sulla tastiera"},
     {Word::neck_of_notes, "Queste note sulla tastiera"},
     {Word::neck_frets, "tasti da {from} a {to}"},

@@ -54,6 +54,7 @@ constexpr Table by_word = table({
     {Word::tick, "afvinken"},
     {Word::form, "Vorm"},
     {Word::form_here, "hier komt voorbeeld {n}"},
+    {Word::here, "hier"},
     {Word::neck_of, "{what} op de hals"},
     {Word::neck_of_notes, "Deze noten op de hals"},
     {Word::neck_frets, "frets {from} tot {to}"},

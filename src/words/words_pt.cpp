@@ -54,6 +54,7 @@ constexpr Table by_word = table({
     {Word::tick, "marcar"},
     {Word::form, "Forma"},
     {Word::form_here, "o exemplo {n} entra aqui"},
+    {Word::here, "aqui"},
     {Word::neck_of, "{what} no braço"},
     {Word::neck_of_notes, "Estas notas no braço"},
     {Word::neck_frets, "casas {from} a {to}"},

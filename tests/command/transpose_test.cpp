@@ -51,7 +51,9 @@ struct Shed {
 TEST_CASE("a lesson's file in another key: only what must change does, and columns have room") {
   Shed shed;
   REQUIRE(shed.run({"--key", "E", "-o", "b.lesson.toml"}) == Exit::done);
-  CHECK(shed.console.errors == "from D dorian to E dorian\nexample 1: up 2 semitones\n");
+  CHECK(shed.console.errors ==
+        "from D dorian to E dorian\nexample 1: up 2 semitones\n"
+        "  A7: the shape cannot move, one is worked out afresh\n");
   CHECK(shed.system.files.at("b.lesson.toml") ==
         "# A remark that stays.\n"
         "key        = \"E dorian\"   # and one beside the key\n"
@@ -110,7 +112,7 @@ TEST_CASE("the report says what a plain shift does not do, as text and as a docu
   CHECK(document ==
         nlohmann::json::parse(R"({"version": 1, "from": "C major", "to": "Ab major", "examples": [{"example": 1,
           "semitones": -4, "moved": [{"bar": 1, "at": "0", "from": {"string": 3, "fret": 3},
-          "to": {"string": 4, "fret": 4}}], "without_fingers": [1]}]})"));
+          "to": {"string": 4, "fret": 4}}], "without_fingers": [1], "shapes_afresh": []}]})"));
 }
 
 TEST_CASE("a key that comes from a sheaf.toml is written into the lesson, line ends as the file has them") {

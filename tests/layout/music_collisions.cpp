@@ -79,6 +79,20 @@ constexpr Pair touching[] = {
     {Part::bend, Part::bend, Where::one_event},
     {Part::rule, Part::rule},
     {Part::ladder, Part::ladder},
+    // Strings, wires and inlays; marks lie on them, and in the marks their labels. No mark lies on another.
+    {Part::neck, Part::neck},
+    {Part::neck, Part::neck_mark},
+    {Part::neck, Part::neck_label},
+    {Part::neck_mark, Part::neck_label},
+    {Part::neck_label, Part::neck_label},
+    {Part::chord_box, Part::chord_box},
+    {Part::form_chart, Part::form_chart},
+    // Words stand on a shade, and never on a line.
+    {Part::form_shade, Part::form_shade},
+    {Part::form_shade, Part::form_chart},
+    {Part::form_shade, Part::chord_symbol},
+    {Part::form_shade, Part::repeat_dot},
+    {Part::form_shade, Part::text},
 };
 
 constexpr double tolerance = 0.12;  // points that boxes may share: hinted outlines round

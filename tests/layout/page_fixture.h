@@ -33,7 +33,9 @@ inline score::Runs plain_run(std::string text) {
 }
 
 inline score::Block paragraph(std::string text) {
-  return {score::Block::Kind::paragraph, 0, 0, plain_run(std::move(text))};
+  score::Block block;
+  block.runs = plain_run(std::move(text));
+  return block;
 }
 
 // Everything that the items spell, in order of drawing.

@@ -106,12 +106,35 @@ TEST_CASE("paragraphs keep two lines together at either end") {
   CHECK(blocks[0].nests[0].id != blocks[4].nests[0].id);
 }
 
+namespace {
+
+using Kind = score::Block::Kind;
+using In = std::vector<score::Container>;
+constexpr auto list = score::Container::list;
+constexpr auto quote = score::Container::quote;
+
+score::Block block(Kind kind, std::string text, In inside = {}, int opens = 0, std::optional<int> ordinal = {}) {
+  score::Block made;
+  made.kind = kind;
+  if (!text.empty()) made.runs = plain_run(std::move(text));
+  made.inside = std::move(inside);
+  made.opens = opens;
+  made.ordinal = ordinal;
+  return made;
+}
+
+double first_x(const layout::Block& block) {
+  return all_of<sheet::GlyphRun>(block.items).at(0).glyphs.at(0).x;
+}
+
+}  // namespace
+
 TEST_CASE("list items hang from their numbers, nested ones further in") {
   Fixed fixed;
-  const Blocks blocks = layout::set_prose({{score::Block::Kind::list_item, 1, 1, plain_run("low tide")},
-                                           {score::Block::Kind::list_item, 2, 0, plain_run("mud")},
-                                           {score::Block::Kind::paragraph, 1, 0, plain_run("more")}},
-                                          400, fixed.setter);
+  const Blocks blocks =
+      layout::set_prose({block(Kind::list_item, "low tide", {list}, 1, 1),
+                         block(Kind::list_item, "mud", {list, list}, 1), block(Kind::paragraph, "more", {list})},
+                        400, fixed.setter);
   REQUIRE(blocks.size() == 3);
   const auto first = all_of<sheet::GlyphRun>(blocks[0].items);
   REQUIRE(first.size() == 2);
@@ -122,25 +145,88 @@ TEST_CASE("list items hang from their numbers, nested ones further in") {
   CHECK(second[0].text == "\u2022");
   CHECK(second[0].glyphs[0].x == 14);
   CHECK(second[1].glyphs[0].x == 28);
-  CHECK(all_of<sheet::GlyphRun>(blocks[2].items)[0].glyphs[0].x == 14);
+  CHECK(first_x(blocks[2]) == 14);
   CHECK(blocks[0].nests[0].tag == sheet::Tag::list);
   CHECK(blocks[0].nests[0].id == blocks[1].nests[0].id);
+  // A list in a list is a group in a group.
+  CHECK(blocks[1].nests[1].tag == sheet::Tag::list);
+  CHECK(blocks[1].nests[2].tag == sheet::Tag::list_item);
 }
 
 TEST_CASE("a number of three figures pushes its item out rather than run into it") {
   Fixed fixed;
-  const Blocks blocks =
-      layout::set_prose({{score::Block::Kind::list_item, 1, 1000, plain_run("last")}}, 400, fixed.setter);
+  const Blocks blocks = layout::set_prose({block(Kind::list_item, "last", {list}, 1, 1000)}, 400, fixed.setter);
   const auto runs = all_of<sheet::GlyphRun>(blocks[0].items);
   CHECK(runs[1].glyphs[0].x >= 16 + 4);
+}
+
+TEST_CASE("a quote stands in on both sides, its rule runs through from paragraph to paragraph") {
+  Fixed fixed;
+  const Blocks blocks =
+      layout::set_prose({block(Kind::paragraph, "said", {quote}, 1), block(Kind::paragraph, "and said", {quote}),
+                         block(Kind::paragraph, "another", {quote}, 1), block(Kind::paragraph, "plain")},
+                        400, fixed.setter);
+  REQUIRE(blocks.size() == 4);
+  CHECK(first_x(blocks[0]) == 14);
+  CHECK(first_x(blocks[3]) == 0);
+  const auto bar = [](const layout::Block& block) { return all_of<sheet::Rule>(block.items).at(0); };
+  // The second line's rule reaches up to where the first one's ends; the next quote has one of its own.
+  CHECK(bar(blocks[1]).from.y + blocks[1].gap == Approx(bar(blocks[0]).to.y));
+  CHECK(bar(blocks[2]).from.y == Approx(-blocks[2].ascent));
+  CHECK(blocks[1].gap_least == blocks[1].gap_most);
+  CHECK(all_of<sheet::Rule>(blocks[3].items).empty());
+}
+
+TEST_CASE("code keeps its lines and its spaces") {
+  Fixed fixed;
+  score::Block code = block(Kind::code, "");
+  code.runs = {score::Run{"G|--2--\n\n  D|", false, false, true, std::nullopt}};
+  const Blocks blocks = layout::set_prose({code}, 400, fixed.setter);
+  REQUIRE(blocks.size() == 3);
+  CHECK(spelled(blocks[0].items) == "G|--2--");
+  CHECK(spelled(blocks[2].items) == "  D|");
+  CHECK(first_x(blocks[0]) == 14);
+  CHECK(all_of<sheet::GlyphRun>(blocks[0].items)[0].font == static_cast<int>(Role::code));
+}
+
+TEST_CASE("headings of a text are smaller than that of the block that holds it, and its level lies below") {
+  Fixed fixed;
+  score::Block first = block(Kind::heading, "Tide");
+  first.level = 1;
+  score::Block second = block(Kind::heading, "Mud");
+  second.level = 2;
+  const auto set = [&](int under) { return layout::set_prose({first, second}, 400, fixed.setter, under); };
+  const Blocks of_lesson = set(1);
+  CHECK(of_lesson[0].nests.back().tag == sheet::Tag::heading2);
+  CHECK(of_lesson[1].nests.back().tag == sheet::Tag::heading3);
+  const Blocks of_example = set(2);
+  CHECK(of_example[0].nests.back().tag == sheet::Tag::heading3);
+  CHECK(of_example[0].keep_with_next);
+  const double size = all_of<sheet::GlyphRun>(of_example[0].items)[0].size;
+  CHECK(size < fixed.look.style(Role::heading).size);
+  CHECK(size > all_of<sheet::GlyphRun>(of_example[1].items)[0].size);
+}
+
+TEST_CASE("the mark of an item stands on the first line of whatever it begins with") {
+  Fixed fixed;
+  score::Block head = block(Kind::heading, "Tide", {list});
+  head.level = 2;
+  const Blocks blocks =
+      layout::set_prose({block(Kind::list_item, "", {list}, 1, 1), head, block(Kind::list_item, "", {list}, 0, 2),
+                         block(Kind::list_item, "next", {list}, 0, 3), block(Kind::list_item, "", {list}, 0, 4),
+                         block(Kind::paragraph, "said", {list, quote}, 1)},
+                        400, fixed.setter);
+  CHECK(spelled_lines(blocks) == std::vector<std::string>{"1Tide", "2", "3next", "4said"});
 }
 
 TEST_CASE("nesting without end stays in the measure") {
   Fixed fixed;
   score::Blocks deep;
-  for (int level = 1; level <= 60; ++level) {
-    deep.push_back({score::Block::Kind::list_item, level, 0, plain_run("mud and more mud")});
-    deep.push_back({score::Block::Kind::quote, level, 0, plain_run("mud and more mud")});
+  for (std::size_t level = 1; level <= 60; ++level) {
+    deep.push_back(block(Kind::list_item, "mud and more mud", In(level, list), 1));
+  }
+  for (std::size_t level = 1; level <= 60; ++level) {
+    deep.push_back(block(Kind::paragraph, "mud and more mud", In(level, quote), 1));
   }
   for (const layout::Block& block : layout::set_prose(deep, 232, fixed.setter)) {
     for (const auto& run : all_of<sheet::GlyphRun>(block.items)) {

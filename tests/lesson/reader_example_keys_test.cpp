@@ -251,8 +251,53 @@ count | 1 |
 G | 0 |
 '''
 form = { bars = "i7 IV7", here = "1-2", write-out = true })~"),
-     R"~(11:8-59: error: 'here' names 2 of the form's bars, and this example has 1
-help: where the form is written out, this example stands in their place
+     R"~(11:34-39: error: 'here' marks 2 bars of the form, and this example has 1 bar
+help: mark as many as the example has, a pickup not counted
+)~"},
+    {"a form with more bars marked than are blank", lesson_with("", R"~(blank-bars = 2
+form = { bars = "i7 IV7 i7", here = "1-3" })~"),
+     R"~(8:37-42: error: 'here' marks 3 bars of the form, and this example has 2 bars
+help: mark as many as the example has, a pickup not counted
+)~"},
+    {"a form written out before a pickup", lesson_with("", R"~(tab = '''
+count | 4 | 1 |
+G     | 0 | 0 |
+'''
+form = { bars = "i7 IV7", here = "2", write-out = true })~"),
+     R"~(11:34-37: error: this example begins with a pickup, and in the written-out form bars stand before it
+help: write the pickup's bar out, or let the example begin the form
+)~"},
+    {"a form with a repeat that is not closed", lesson_with("", R"~(blank-bars = 2
+form = { bars = "|: i7 IV7" })~"),
+     R"~(8:18-20: error: this repeat is not closed
+help: write :| after its last bar
+)~"},
+    {"a form with a repeat in a repeat", lesson_with("", R"~(blank-bars = 2
+form = { bars = "|: i7 |: IV7 :|" })~"),
+     R"~(8:24-26: error: this repeat begins inside another one
+help: write :|: where one ends and the next begins
+)~"},
+    {"a form with a repeat of nothing", lesson_with("", R"~(blank-bars = 2
+form = { bars = ":| i7" })~"),
+     R"~(8:18-20: error: there is no bar before this ':|' to repeat
+help: write it after the last bar of a repeat
+)~"},
+    {"a form with another sign", lesson_with("", R"~(blank-bars = 2
+form = { bars = "i7 ||: IV7 :|" })~"),
+     R"~(8:21-24: error: '||:' is no sign between the bars of a form
+help: write |, or |: and :| around what is repeated
+)~"},
+    {"a form that begins like the bar before", lesson_with("", R"~(blank-bars = 2
+form = { bars = "% i7" })~"),
+     R"~(8:18-19: error: there is no bar before this '%' to repeat
+help: write the first bar's chord
+)~"},
+    {"a neck of a rhythm's notes", lesson_with("", R"~(tab = '''
+count | 1 |
+'''
+neck = { of = "notes" })~"),
+     R"~(10:8-24: error: a rhythm has no notes for a picture of the neck
+help: write of = "key" or of = "chord i7"
 )~"},
     {"a neck of nothing", lesson_with("", R"~(blank-bars = 2
 neck = { of = "scale" })~"),
@@ -380,6 +425,22 @@ count | 1 |
 )~",
      R"~(10:8-9: error: example 1 has 2 notes, and this rhythm has places for 1
 help: write more counts, so that every note has its place
+)~"},
+    {"too many words of the plucking hand for a note that is varied", base + R"~([[example]]
+tab = '''
+count | 1 2 |
+G     | 0 2 |
+D     |   2 |
+'''
+[[example]]
+vary = 1
+tab = '''
+count | 1   2   |
+hand  | i,m i,m |
+'''
+)~",
+     R"~(14:9-12: error: 2 words for 1 note, which come from the example that is varied
+help: write one a string, top line first, joined by commas: `i,m`
 )~"},
     {"vary a varied one", base + R"~([[example]]
 tab = '''

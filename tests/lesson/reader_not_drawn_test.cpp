@@ -31,14 +31,10 @@ TEST_CASE("what is read and not drawn yet is said, with its place") {
   };
   const std::vector<Row> rows = {
       {"link = \"https://eelgrass.example/7\"", music, "4:8-36: warning: the QR code of a link is"},
-      {"handed = \"left\"", music, "4:10-16: warning: what 'handed' mirrors is"},
       {"practice-log = 3", music, "4:16-17: warning: a practice log is"},
       {"", "hide = [\"labels\"]\n" + music, "7:8-18: warning: what 'hide' asks for is"},
       {"", "blank-bars = 4", "7:14-15: warning: blank bars are"},
       {"", "build-up = \"pairs\"\n" + music, "7:12-19: warning: a build-up is"},
-      {"", "form = { bars = \"i7 IV7\" }\n" + music, "7:8-27: warning: a form is"},
-      {"", "neck = { of = \"key\" }\n" + music, "7:8-22: warning: a picture of the neck is"},
-      {"", "shapes = [\"Dm7\"]\n" + music, "7:11-16: warning: chord boxes are"},
   };
   for (const Row& row : rows) {
     CHECK(warnings(lesson_with(row.top, row.in_example)) == row.said + " read but not drawn yet\n");

@@ -153,7 +153,7 @@ TEST_CASE("The forms of a tempo") {
 
 TEST_CASE("A form's bars, their lines and their chords") {
   const auto form =
-      sound(lesson_with("", "blank-bars = 2\nform = { bars = \" | Dm7,G7  i7 |\\n bVII | \", here = \"3\" }"))
+      sound(lesson_with("", "blank-bars = 1\nform = { bars = \" | Dm7,G7  i7 |\\n bVII | \", here = \"3\" }"))
           .examples.at(0)
           .form;
   REQUIRE(form);
@@ -164,6 +164,22 @@ TEST_CASE("A form's bars, their lines and their chords") {
   CHECK(form->chart[2].begins_line);
   CHECK(form->here_first == 3);
   CHECK(form->here_last == 3);
+}
+
+TEST_CASE("A form's repeats begin lines, and a bar like the one before has its chords") {
+  const auto form =
+      sound(lesson_with("", "blank-bars = 1\nform = { bars = \"|:Dm7 %:|:G7,C :| Am7\" }")).examples.at(0).form;
+  REQUIRE(form);
+  std::string text;
+  for (const FormBar& bar : form->chart) {
+    text += bar.begins_line ? "/" : "";
+    text += bar.repeat_begin ? "|:" : "";
+    for (const auto& chord : bar.chords) text += theory::to_string(chord) + ",";
+    text += bar.same_as_previous ? "%" : "";
+    text += bar.repeat_end ? ":|" : "";
+    text += " ";
+  }
+  CHECK(text == "/|:Dm7, Dm7,%:| /|:G7,C,:| /Am7, ");
 }
 
 TEST_CASE("Pictures of the neck and chord boxes") {

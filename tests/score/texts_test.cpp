@@ -77,7 +77,9 @@ TEST_CASE("text rows are filled in too, in their own example's key") {
   CHECK(plain(score.heading.subtitle) == "2. on D");
   const score::Example& example = score.examples.front();
   CHECK(plain(example.title) == "In E♭ minor");
-  CHECK(example.intro == score::Blocks{{score::Block::Kind::list_item, 1, 0, {{"G♭", false, false, false, {}}}}});
+  CHECK(example.intro ==
+        score::Blocks{
+            {score::Block::Kind::list_item, 0, {}, {{"G♭", false, false, false, {}}}, {score::Container::list}, 1}});
   REQUIRE(example.bars[0].texts.size() == 1);
   CHECK(example.bars[0].texts[0].text == "to E♭");
 }

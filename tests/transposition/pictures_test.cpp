@@ -69,6 +69,11 @@ TEST_CASE("a picture of another part of the neck goes along with the pitches, or
   CHECK(neck_in("of = \"chord C\", frets = \"12-24\"", "D major") == "2-14");
 }
 
+TEST_CASE("a picture of the whole neck stays one") {
+  CHECK(neck_in("of = \"key\", frets = \"0-24\"", "D major") == "0-24");
+  CHECK(neck_in("of = \"notes\", frets = \"0-24\"", "Ab major") == "0-24");
+}
+
 TEST_CASE("a movable shape moves the nearest way that fits, down to open strings") {
   CHECK(shapes_in("\"F 133211\"", "D major") == "G 3-5-5-4-3-3");
   CHECK(shapes_in("\"F 133211\"", "B major") == "E 0-2-2-1-0-0");
@@ -79,6 +84,16 @@ TEST_CASE("a movable shape moves the nearest way that fits, down to open strings
 TEST_CASE("a shape with open strings is worked out afresh, and one given as a numeral is another chord's") {
   CHECK(shapes_in("\"C x32010\", \"V7\", \"IV 133211\"", "D major") == "D, V7, IV 3-5-5-4-3-3");
   CHECK(shapes_in("\"C x32010\"", "C major") == "C x-3-2-0-1-0");
+}
+
+TEST_CASE("the report names the chords whose given shapes could not move") {
+  const lesson::Lesson lesson =
+      read(lesson_text("D dorian", "bass", walk, "", "shapes = [\"Dm7 x535\", \"G7 3x0x\", \"i7\", \"IV7 3x0x\"]\n"));
+  const Moved there = moved(lesson, "E dorian");
+  REQUIRE(there.examples[0].boxes_afresh.size() == 2);
+  CHECK(theory::to_string(there.examples[0].boxes_afresh[0]) == "A7");
+  CHECK(theory::to_string(there.examples[0].boxes_afresh[1]) == "A7");
+  CHECK(moved(lesson, "D dorian").examples[0].boxes_afresh.empty());
 }
 
 TEST_CASE("a banjo's short string ends at its nut") {
