@@ -184,6 +184,8 @@ void Chart::put_lines(std::size_t index, Layer& layer) const {
     layer.rule(Part::form_chart, {grid_left() - outer_line / 2, 0}, {cell_x(row.cells()) + outer_line / 2, 0},
                outer_line);
   }
+  // A shade covers half of the line that the row above has drawn.
+  if (index > 0) put_level(index - 1, 0, layer);
   put_level(index, height, layer);
   for (std::size_t column = 0; column <= row.cells(); ++column) {
     const bool edge = column == 0 || column == row.cells();

@@ -261,7 +261,7 @@ Block Picture::block(const Row& row, double width, bool left_handed) {
   left_handed_ = left_handed;
   const double natural = m_.neck_fret * (row.last - row.first + 1);
   const double needed = mark_width() / row.narrowest();
-  neck_width_ = std::min(width - nut_, std::max({natural, std::min(widest * natural, 0.72 * width), needed}));
+  neck_width_ = std::min(width - nut_, std::max({natural, std::min(widest * natural, width), needed}));
   layer_ = {};
   put_inlays(row);
   put_wires(row);
