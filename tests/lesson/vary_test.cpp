@@ -73,7 +73,7 @@ TEST_CASE("a variation follows when its source is edited, and a note more is an 
   const std::string rows = "count | 1 & 2 & 3 4 |\n";
   CHECK(variation(rows, "count | 1 2 3 4 | 1 2 |\nA     | 0 2 3 5 | 7 8 |\n") ==
         "0: 3/0; 1/8: 3/2; 1/4: 3/3; 3/8: 3/5; 1/2: 3/7; 3/4: 3/8; | ");
-  CHECK(said(varied(rows, "count | 1 2 3 4 | 1 2 3 |\nA     | 0 2 3 5 | 7 8 9 |\n")) ==
+  CHECK(said(varied(rows, "count | 1 2 3 4 | 1 2 3 (4) |\nA     | 0 2 3 5 | 7 8 9     |\n")) ==
         "10:8-9: error: example 1 has 7 notes, and this rhythm has places for 6\n"
         "help: write more counts, so that every note has its place\n");
 }

@@ -19,7 +19,7 @@ const std::string low_line = grid(
     "count  | 1 2 3 4 | 1 2 3 4 |\n"
     "D      |   5   3 | 2       |\n"
     "A      | 5       |     x 4 |\n"
-    "finger | 3 4 3 1 |       2 |\n");
+    "finger | 3 4   1 |       2 |\n");
 
 Example example(const std::string& lesson_keys, const std::string& in_example) {
   return score::test::built(score::test::read(lesson_keys, in_example));
