@@ -107,13 +107,13 @@ TEST_CASE("a short string has no place before its own nut") {
 
 TEST_CASE("frets are chosen to fit: from the nut where that is near, five at least") {
   const auto frets = [](const std::string& rows) {
-    const std::string made = neck(bass_in_d, "of = \"notes\"", grid("count | 1 2 |\n" + rows));
+    const std::string made = neck(bass_in_d, "of = \"notes\"", grid("count | 1  2  |\n" + rows));
     return made.substr(0, made.find(':'));
   };
-  CHECK(frets("G | 1 2 |\n") == "0-5");
-  CHECK(frets("G | 3 9 |\n") == "0-9");
-  CHECK(frets("G | 4 5 |\n") == "4-8");
-  CHECK(frets("G | 0 9 |\n") == "0-9");
+  CHECK(frets("G | 1  2  |\n") == "0-5");
+  CHECK(frets("G | 3  9  |\n") == "0-9");
+  CHECK(frets("G | 4  5  |\n") == "4-8");
+  CHECK(frets("G | 0  9  |\n") == "0-9");
   CHECK(frets("G | 22 23 |\n") == "20-24");
 }
 
