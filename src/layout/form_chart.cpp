@@ -157,7 +157,7 @@ void Chart::put_shades(const Row& row, Layer& layer) const {
     if (!bar(i).here) continue;
     const double left = cell_x(i - row.first);
     sheet::Path path = polygon(
-        Part::form_chart,
+        Part::form_shade,
         {{left, 0}, {left + cell_width_, 0}, {left + cell_width_, m_.form_cell_height}, {left, m_.form_cell_height}});
     path.fill = shade;
     layer.path(path, bounds(path));

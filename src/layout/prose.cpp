@@ -143,7 +143,7 @@ double Prose::measure(double x) const {
   for (const Open& open : open_) {
     if (open.kind == score::Container::quote) right -= step();
   }
-  return std::max(right - x, 4 * step());
+  return std::max(right - x, std::min(width_, 4 * step()));
 }
 
 // The lists and their items, and the leaf. Items of lists inside lists lie in those, as a reader tells them.

@@ -87,8 +87,9 @@ TEST_CASE("a left-handed box has its bottom line at the right") {
     return placed(layout::box_blocks({open_c}, held(left), 488, fixed.setter)[1], Part::box_finger);
   };
   // Strings are 9.5 apart: fingers 3, 2, 1 on the second, third and fifth of six.
-  CHECK(ink_of_fingers(false) == "3@7 2@17 1@36 ");
-  CHECK(ink_of_fingers(true) == "3@36 2@26 1@7 ");
+  // The cross and the ring over the outer strings reach further out, and the text begins with them.
+  CHECK(ink_of_fingers(false) == "3@10 2@20 1@39 ");
+  CHECK(ink_of_fingers(true) == "3@39 2@29 1@10 ");
 }
 
 TEST_CASE("up the neck a box has no nut, and its first fret beside it") {

@@ -169,6 +169,8 @@ TEST_CASE("no mark touches another, whatever they say and wherever they lie") {
           score::NeckPicture shown = picture(first, last);
           for (int string = 1; string <= score.neck.strings(); ++string) {
             for (int fret = first; fret <= last; ++fret) {
+              // A short string is not seen before the fret where it begins.
+              if (score.neck.is_short(string) && fret == 0 && last < score.neck.nut(string)) continue;
               if (score.neck.has({string, fret})) shown.marks.push_back({{string, fret}, label, fret % 3 == 0});
             }
           }
