@@ -134,10 +134,6 @@ void write_strum(Element measure, const Part& part, const Tone& tone, int staff)
   const score::Bar& bar = part.example.bars[tone.bar];
   const score::Event& event = bar.events[tone.event];
   Element note = measure.add("note");
-  // A tab has no slashes.
-  if (event.beat_slash && part.staves[static_cast<std::size_t>(staff) - 1] == StaffKind::tab) {
-    note.set("print-object", "no");
-  }
   Element place = note.add("unpitched");
   const bool bass = part.score.clef == fretboard::Clef::bass && part.staves.size() > 1;
   place.add("display-step", bass ? "D" : "B");
@@ -158,6 +154,18 @@ void write_strum(Element measure, const Part& part, const Tone& tone, int staff)
   if (staff == 1) write_lyrics(note, part, tone);
 }
 
+// A tab has no slashes.
+void write_no_slash(Element measure, const Part& part, const Tone& tone, int staff) {
+  const score::Bar& bar = part.example.bars[tone.bar];
+  const score::Event& event = bar.events[tone.event];
+  Element note = measure.add("note").set("print-object", "no");
+  note.add("rest");
+  note.add("duration", part.ticks(event.length));
+  note.add("voice", staff);
+  write_type(note, event);
+  note.add("staff", staff);
+}
+
 }  // namespace
 
 void write_silence(Element measure, const Part& part, int bar, int staff) {
@@ -174,6 +182,7 @@ void write_event(Element measure, const Part& part, int bar, int event, int staf
   const score::Event& own = part.example.bars[bar].events[event];
   const Tone tone{bar, event, 0, -1};
   if (own.rest) return write_rest(measure, part, tone, kind, staff);
+  if (own.beat_slash && kind == StaffKind::tab) return write_no_slash(measure, part, tone, staff);
   if (own.notes.empty()) return write_strum(measure, part, tone, staff);
 
   // Grace notes come first, string by string; the notes from the lowest string up.
