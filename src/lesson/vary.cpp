@@ -88,6 +88,7 @@ void put_notes(const Music& source, Music& into) {
         event.notes = held(sounding);
       } else {
         event.notes = next->event->notes;
+        event.strum.reset();  // a rhythm's strum until now
         strike_what_cannot_be_held(event.notes, sounding);
         if (own_hand) {
           for (Note& note : event.notes) note.hand.reset();
