@@ -78,6 +78,7 @@ constexpr Pair touching[] = {
     {Part::stem, Part::articulation, Where::one_event},  // tremolo strokes
     {Part::bend, Part::bend, Where::one_event},
     {Part::rule, Part::rule},
+    {Part::rule, Part::text},  // the line under a link crosses descenders
     {Part::ladder, Part::ladder},
     // Strings, wires and inlays; marks lie on them, and in the marks their labels. No mark lies on another.
     {Part::neck, Part::neck},
