@@ -57,10 +57,6 @@ void check_inside(test::Music& music, const sheet::Page& page, sheet::Box box) {
   box.top -= overhang * size;
   box.bottom += overhang * size;
   for (const test::InkBox& ink : test::outside(page, music.fonts, box, 2 * music.look.measures.tab_gap)) {
-    // The strokes of a chart or a neck lie with their middle on the margin.
-    const bool on_margin = (ink.part == sheet::Part::form_chart || ink.part == sheet::Part::neck) &&
-                           ink.box.left >= box.left - 0.75 && ink.box.right <= box.right + 0.75;
-    if (on_margin) continue;
     FAIL_CHECK("outside the margins: " << test::describe(ink));
   }
 }
