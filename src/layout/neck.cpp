@@ -177,7 +177,7 @@ void Picture::put_strings(const Row& row) {
     const double y = string_y(string);
     if (begin <= row.last) {
       layer_.rule(Part::neck, {side(wire_at(begin)), y}, {side(wire_at(row.last)), y}, gauge(string));
-      if (begin > row.first - 1) {
+      if (begin > row.first - 1 && begin < row.last) {  // on the last wire it would stand out of the picture
         sheet::Path peg = disc(Part::neck, {side(wire_at(begin)), y}, inlay * scale_);
         layer_.path(peg, bounds(peg));
       }
