@@ -68,7 +68,7 @@ class Chart {
  private:
   double grid_left() const { return m_.form_label; }
   double here_below() const { return here_drop * type_.look().style(Role::technique).size; }
-  double room() const { return width_ - grid_left() - outer_line / 2; }
+  double room() const { return width_ - grid_left(); }
   double cell_x(std::size_t column) const { return grid_left() + static_cast<double>(column) * cell_width_; }
   const score::FormCell& bar(std::size_t index) const { return chart_.bars[index]; }
 

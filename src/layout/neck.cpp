@@ -78,7 +78,7 @@ class Picture {
     for (int count = 1;; ++count) {
       std::vector<Row> rows = shared_out(first, spaces, count);
       const bool fit =
-          std::ranges::all_of(rows, [&](const Row& row) { return row.narrowest() * room(width) >= mark_width(); });
+          std::ranges::all_of(rows, [&](const Row& row) { return row.narrowest() * (width - nut_) >= mark_width(); });
       if (fit || count >= spaces) return rows;
     }
   }
@@ -116,9 +116,7 @@ class Picture {
 
   // Measured from the nut's side of the row, then from the picture's left edge.
   double wire_at(int fret) const { return nut_ + neck_width_ * (along(fret) - along(row_.first - 1)) / row_.length(); }
-  double side(double x) const { return left_handed_ ? nut_ + neck_width_ + edge() - x : x; }
-  double edge() const { return wire / 2 * scale_; }  // of the last wire, outside the last fret
-  double room(double width) const { return width - nut_ - edge(); }
+  double side(double x) const { return left_handed_ ? nut_ + neck_width_ - x : x; }
   double space_at(int fret) const { return (wire_at(fret - 1) + wire_at(fret)) / 2; }
   double open_at(int string) const { return wire_at(score_.neck.nut(string)) - open_gap_; }
 
@@ -263,7 +261,7 @@ Block Picture::block(const Row& row, double width, bool left_handed) {
   left_handed_ = left_handed;
   const double natural = m_.neck_fret * (row.last - row.first + 1);
   const double needed = mark_width() / row.narrowest();
-  neck_width_ = std::min(room(width), std::max({natural, std::min(widest * natural, width), needed}));
+  neck_width_ = std::min(width - nut_, std::max({natural, std::min(widest * natural, width), needed}));
   layer_ = {};
   put_inlays(row);
   put_wires(row);
