@@ -23,7 +23,11 @@ Exit report(const sheaf::Made& made, Console& console) {
 
 Exit report_refusal(const sheaf::Made& made, Console& console) {
   if (!made.refusal.empty()) complain(made.refusal, console);
-  switch (made.status) {
+  return exit_of(made.status);
+}
+
+Exit exit_of(sheaf::Made::Status status) {
+  switch (status) {
     case sheaf::Made::Status::done:
       return Exit::done;
     case sheaf::Made::Status::lesson_wrong:

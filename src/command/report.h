@@ -13,6 +13,9 @@ Exit report(const sheaf::Made& made, Console& console);
 // The same without the diagnostics.
 Exit report_refusal(const sheaf::Made& made, Console& console);
 
+// What a status means to whoever called the program.
+Exit exit_of(sheaf::Made::Status status);
+
 // The worse of two.
 Exit worse(Exit a, Exit b);
 

@@ -79,17 +79,7 @@ std::optional<sheaf::Order> read_order(const SheafOptions& options, Console& con
 
 Exit exit_of(const sheaf::Tally& tally) {
   if (tally.stopped) return Exit::stopped;
-  switch (tally.status) {
-    case sheaf::Made::Status::done:
-      return Exit::done;
-    case sheaf::Made::Status::lesson_wrong:
-      return Exit::lesson_wrong;
-    case sheaf::Made::Status::request_wrong:
-      return Exit::request_wrong;
-    case sheaf::Made::Status::unreadable:
-      return Exit::unreadable;
-  }
-  return Exit::done;
+  return command::exit_of(tally.status);
 }
 
 // --only names no job of the course.

@@ -105,66 +105,45 @@ void pass(Way& way, std::optional<T>& maybe) {
   pass(way, *maybe);
 }
 
+template <typename Way, typename... Fields>
+void pass_each(Way& way, Fields&... fields) {
+  (pass(way, fields), ...);
+}
+
 template <typename Way>
 void pass(Way& way, Wanted& wanted) {
-  pass(way, wanted.suffix);
-  pass(way, wanted.formats);
+  pass_each(way, wanted.suffix, wanted.formats);
 }
 
 template <typename Way>
 void pass(Way& way, Finding& finding) {
-  pass(way, finding.is_error);
-  pass(way, finding.code);
-  pass(way, finding.message);
-  pass(way, finding.help);
-  pass(way, finding.file);
-  pass(way, finding.begin);
-  pass(way, finding.end);
-  pass(way, finding.text);
+  pass_each(way, finding.is_error, finding.code, finding.message, finding.help, finding.file, finding.begin,
+            finding.end, finding.text);
 }
 
 template <typename Way>
 void pass(Way& way, FileMark& file) {
-  pass(way, file.tail);
-  pass(way, file.size);
-  pass(way, file.changed);
-  pass(way, file.print);
+  pass_each(way, file.tail, file.size, file.changed, file.print);
 }
 
 template <typename Way>
 void pass(Way& way, MadeHandout& made) {
-  pass(way, made.suffix);
-  pass(way, made.format);
-  pass(way, made.files);
+  pass_each(way, made.suffix, made.format, made.files);
 }
 
 template <typename Way>
 void pass(Way& way, Reading& reading) {
-  pass(way, reading.key);
-  pass(way, reading.suffixes);
-  pass(way, reading.formats);
-  pass(way, reading.asked);
-  pass(way, reading.inputs);
+  pass_each(way, reading.key, reading.suffixes, reading.formats, reading.asked, reading.inputs);
 }
 
 template <typename Way>
 void pass_task(Way& way, Task& task) {
-  pass(way, task.lesson);
-  pass(way, task.handouts);
-  pass(way, task.keys);
-  pass(way, task.formats);
-  pass(way, task.is_reading);
-  pass(way, task.wanted);
+  pass_each(way, task.lesson, task.handouts, task.keys, task.formats, task.is_reading, task.wanted);
 }
 
 template <typename Way>
 void pass_answer(Way& way, Answer& answer) {
-  pass(way, answer.status);
-  pass(way, answer.findings);
-  pass(way, answer.refusals);
-  pass(way, answer.reading);
-  pass(way, answer.made);
-  pass(way, answer.failed);
+  pass_each(way, answer.status, answer.findings, answer.refusals, answer.reading, answer.made, answer.failed);
 }
 
 }  // namespace

@@ -21,6 +21,12 @@ void wait_for(const std::string& path) {
   for (int i = 0; i < 30'000 && !std::filesystem::exists(path); ++i) wait_a_little();
 }
 
+// Waits until a file has grown.
+void wait_for_more(const std::string& path) {
+  const auto before = std::filesystem::file_size(path);
+  for (int i = 0; i < 30'000 && std::filesystem::file_size(path) == before; ++i) wait_a_little();
+}
+
 }  // namespace
 
 TEST_CASE("any number of worker processes gives the same bytes") {
@@ -48,7 +54,7 @@ TEST_CASE("a lesson from the folder that is the current one, above or below it i
 }
 
 TEST_CASE("a second run on the folder is refused while the first goes on, and not when that was killed") {
-  const CourseOnDisk course(40);
+  const CourseOnDisk course(100);
   std::string said;
   {
     Running first({"sheaf", "course", "--jobs", "1"}, course.path(), course / "said");
@@ -63,7 +69,7 @@ TEST_CASE("a second run on the folder is refused while the first goes on, and no
 }
 
 TEST_CASE("Ctrl-C ends a run, with every output whole, and the next goes on from there") {
-  const CourseOnDisk course(40);
+  const CourseOnDisk course(100);
   Running run({"sheaf", "course", "--jobs", "2"}, course.path(), course / "said");
   wait_for(course / "course/.fretsheaf/journal");
   run.signal(SIGINT);
@@ -76,7 +82,7 @@ TEST_CASE("Ctrl-C ends a run, with every output whole, and the next goes on from
   CHECK(course.run("course", &later) == 0);
   CHECK(later.find("up to date 0,") == std::string::npos);
   const auto all = course.files("course");
-  CHECK(all.size() == 40 + 160);
+  CHECK(all.size() == 100 + 400);
   CHECK(partly.size() < all.size());
   for (const auto& [path, bytes] : partly) {
     CAPTURE(path);
@@ -85,17 +91,21 @@ TEST_CASE("Ctrl-C ends a run, with every output whole, and the next goes on from
 }
 
 TEST_CASE("a worker that is killed costs the lesson that it was at, and the next run makes it") {
-  const CourseOnDisk course(40);
+  const CourseOnDisk course(100);
   Running run({"sheaf", "course", "--jobs", "2"}, course.path(), course / "said");
   wait_for(course / "course/.fretsheaf/journal");
   const std::vector<pid_t> workers = test::children_of(run.process());
   REQUIRE(workers.size() == 2);
+  // It is stopped first, and killed when the other has brought something: by then it surely has a lesson, whose making
+  // ends with it. Killed between two lessons, it would cost none.
+  ::kill(workers.front(), SIGSTOP);
+  wait_for_more(course / "course/.fretsheaf/journal");
   ::kill(workers.front(), SIGKILL);
   CHECK(run.wait() == 3);
   const std::string said = bytes_of(course / "said");
   CHECK(said.find(".lesson.toml: the process that made it ended by signal 9\n") != std::string::npos);
   CHECK(course.run("course") == 0);
-  CHECK(course.files("course").size() == 40 + 160);
+  CHECK(course.files("course").size() == 100 + 400);
   CHECK(course.leftovers("course").empty());
 }
 
