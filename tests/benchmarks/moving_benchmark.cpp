@@ -10,37 +10,20 @@
 #include "lesson/reader.h"
 #include "render/render.h"
 #include "score/build.h"
+#include "stopwatch.h"
 #include "theory/keys.h"
 #include "transposition/move.h"
+#include "walking_line.h"
 
 namespace {
 
 using namespace fretsheaf;
-
-// A walking line that climbs and falls through the strings, with chords, hammer-ons and slides.
-std::string lesson_text() {
-  std::string text = "title = \"Long walk\"\nkey = \"A dorian\"\ninstrument = \"bass\"\nlabels = [\"chord-degrees\"]\n";
-  text += "[[example]]\ntempo = 120\ntab = '''\n";
-  for (int strip = 0; strip < 16; ++strip) {
-    text +=
-        "count | 1   2   3   4   | 1   2   &   3   4   | 1   2   3   &   4   | 1   2   3   4   |\n"
-        "chord | Am7             | D7                  | Am7                 | E7              |\n"
-        "G     |                 |             5   h7  | 7   5               |                 |\n"
-        "D     |         5   7   | 4   5   7           |         7   /9  5   |             6   |\n"
-        "A     | 5   7           |                     |                     | 7   5   4       |\n"
-        "E     |                 |                     |                     |                 |\n\n";
-  }
-  return text + "'''\n";
-}
-
-// Of the processor, so that what else the machine does has no say.
-double seconds_since(std::clock_t begin) {
-  return static_cast<double>(std::clock() - begin) / CLOCKS_PER_SEC;
-}
+using benchmarks::seconds_since;
 
 void moving_against_typesetting(benchmark::State& state) {
   benchmarks::Bench bench;
-  const lesson::ReadLesson read = lesson::read_lesson("walk.lesson.toml", lesson_text(), bench.system);
+  const lesson::ReadLesson read = lesson::read_lesson(
+      "walk.lesson.toml", benchmarks::walking_line(64, "labels = [\"chord-degrees\"]\n"), bench.system);
   if (!read.lesson) {
     state.SkipWithError("the lesson has errors");
     return;

@@ -9,8 +9,8 @@ namespace fretsheaf::benchmarks {
 struct Watched {
   double seconds = 0;
   double processor_seconds = 0;  // of all processes together; says more where the machine has other work
-  double peak_megabytes = 0;    // of all processes together
-  double growth_megabytes = 0;  // of the process that grew most, from a tenth of the work to its end
+  double peak_megabytes = 0;     // of all processes together
+  double growth_megabytes = 0;   // of the process that grew most, from a tenth of the work to its end
   int status = 0;
   double seconds_to_stop = 0;  // from the signal, where one was sent
 };

@@ -22,7 +22,7 @@ void check_lesson(test::Music& music, const std::string& text, const std::string
   for (const sheet::Page& page : music.pages(text).pages) {
     for (const test::Collision& one : test::collisions(page, music.fonts)) found += test::describe(one) + "\n";
     const sheet::Box inside{m.margin_left, 0, page.width - m.margin_right, page.height};
-    for (const test::InkBox& ink : test::outside(page, music.fonts, inside, 21)) {
+    for (const test::InkBox& ink : test::outside(page, music.fonts, inside, 2 * m.tab_gap)) {
       found += "outside: " + test::describe(ink) + "\n";
     }
   }
