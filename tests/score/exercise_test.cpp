@@ -126,6 +126,23 @@ TEST_CASE("hidden chords: neither the chords nor the degrees in them, nor what t
   CHECK(hidden.bars[0].events[1].note_name == without.bars[0].events[1].note_name);
 }
 
+TEST_CASE("a neck of hidden notes has no marks, and a student's marks whose labels are hidden say nothing") {
+  const std::string rows = "count | 1 2 3 4 |\nA     | 3 5 7 8 |\n";
+  const auto neck = [&](const std::string& hidden, score::Copy copy) {
+    return *copy_of("hide = [\"" + hidden + "\"]\nneck = { of = \"notes\" }", rows, copy).neck;
+  };
+  const score::NeckPicture empty = neck("frets", score::Copy::student);
+  CHECK(empty.marks.empty());
+  CHECK((empty.first == 0 && empty.last == 12 && !empty.answers));
+  const score::NeckPicture key = neck("frets", score::Copy::answer_key);
+  CHECK(key.marks.size() == 4);
+  CHECK(key.answers);
+  const score::NeckPicture bare = neck("labels", score::Copy::student);
+  REQUIRE(bare.marks.size() == 4);
+  for (const score::NeckMark& mark : bare.marks) CHECK((mark.label.empty() && !mark.root));
+  CHECK(neck("labels", score::Copy::answer_key).marks.front().label == "1");
+}
+
 TEST_CASE("the answer key has everything") {
   const std::string rows =
       "count | 1   & (2) 3     |\n"
