@@ -24,6 +24,7 @@ constexpr double head_rise = 10;  // and up to where its lines begin
 constexpr double outer = 0.9;
 constexpr double inner = 0.5;
 constexpr double row_height = 2.33;  // of the ladder's boxes: room for handwriting
+constexpr int whole_rows = 12;       // so many are not parted
 
 // The left edges of the columns, and the right edge of the last: no words meet the next line, and what is left over
 // goes to the last column most of all, which has the most to say.
@@ -85,10 +86,14 @@ Blocks practice_log_blocks(int rows, double width, Setter& setter) {
   blocks.push_back(section_heading(std::string(words::word(setter.words, Word::practice_log)), {}, width, setter));
   const auto edge = edges(width, setter);
   blocks.push_back(head(edge, setter));
-  for (int i = 0; i < rows; ++i) blocks.push_back(row(edge, i + 1 == rows, setter));
+  for (int i = 0; i < rows; ++i) {
+    blocks.push_back(row(edge, i + 1 == rows, setter));
+    blocks.back().keep_with_next = rows <= whole_rows || i == 0 || i + 2 == rows;
+  }
   const Nest nest{setter.new_group(), sheet::Tag::table, std::nullopt};
   for (std::size_t i = 1; i < blocks.size(); ++i) blocks[i].nests = {nest};
   blocks.back().part_penalty = 0;
+  blocks.back().keep_with_next = false;
   return blocks;
 }
 

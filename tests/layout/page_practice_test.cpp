@@ -66,6 +66,17 @@ TEST_CASE("a practice log has its rows to write in, all as wide as the text") {
   }
 }
 
+TEST_CASE("a practice log of a dozen rows is not parted, a longer one not after its first row nor before its last") {
+  Fixed fixed;
+  const Blocks whole = layout::practice_log_blocks(12, 488, fixed.setter);
+  for (std::size_t i = 0; i + 1 < whole.size(); ++i) CHECK(whole[i].keep_with_next);
+  CHECK_FALSE(whole.back().keep_with_next);
+  const Blocks many = layout::practice_log_blocks(20, 488, fixed.setter);
+  CHECK((many[2].keep_with_next && many[many.size() - 2].keep_with_next));
+  CHECK_FALSE(many[3].keep_with_next);
+  CHECK_FALSE(many.back().keep_with_next);
+}
+
 TEST_CASE("no name in a log's head reaches the next column, in any language") {
   Fixed fixed;
   for (const words::Language language : words::languages) {
