@@ -142,7 +142,10 @@ TEST_CASE("two lessons that differ only in what is hidden give the same student 
     }
     // What the answer keys show is what differs.
     for (const auto& [name, bytes] : one.written(true)) {
-      const bool plays_the_same = pair.name == "labels" && !name.ends_with(".svg") && !name.ends_with(".pdf");
+      const bool is_drawn = name.ends_with(".svg") || name.ends_with(".pdf");
+      // Labels are drawn alone, and written fingers that do not fit another key are left out there.
+      const bool is_own = name.find(".d-dorian.") != std::string::npos;
+      const bool plays_the_same = pair.name.starts_with("labels") && !(is_drawn && is_own);
       CAPTURE(name);
       if (!plays_the_same) CHECK((other.written(true).at(name) != bytes));
     }
