@@ -37,7 +37,7 @@ std::size_t columns_of(std::size_t steps, double column, double width) {
 void put_step(Block& row, Words words, double x, Setter& setter) {
   const double side = setter.measures().ladder_box;
   const double cap = setter.type.cap_height(Role::fact_value);
-  sheet::Path box = tick_box({x, -(cap + side) / 2}, side);
+  sheet::Path box = tick_box({x + box_line * side / 2, -(cap + side) / 2}, side);
   row.items.emplace_back(std::move(box));
   sheet::translate(words.items, x + side + box_to_words, 0);
   sheet::Group group;
