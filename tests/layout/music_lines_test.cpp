@@ -68,6 +68,20 @@ TEST_CASE("full lines end at the margin, within a tenth of a point") {
   }
 }
 
+TEST_CASE("bars to write in share the whole line, however few they are") {
+  test::Music music;
+  for (const int bars : {2, 4}) {
+    const auto lines = music.lines(
+        "title = \"Low tide\"\nkey = \"D dorian\"\ninstrument = \"bass\"\n[[example]]\n"
+        "blank-bars = " +
+        std::to_string(bars) + "\n");
+    REQUIRE(lines.size() == 1);
+    const auto tab_lines = boxes(lines.front(), Part::tab_line, music.fonts);
+    REQUIRE(!tab_lines.empty());
+    CHECK(tab_lines.back().right == Approx(488).margin(0.1));
+  }
+}
+
 TEST_CASE("a doubled duration takes about 1.6 times the space") {
   // The MusicXML documentation's engraved examples: 1.60 to 1.64; 1.4 to 1.7 is accepted, and more is never less.
   test::Music music;
