@@ -57,8 +57,8 @@ class Breaker {
       LinePlan line = plan_line(engraving_, choice.first, choice.last);
       const double k = before.value_or(natural_);
       // Bars to write in have all the room there is.
-      const bool ends_early =
-          choice.follows && !context_.example.blank && width_at(line.springs, k) < full_share * context_.width;
+      const bool to_write = context_.example.blank || context_.leaves_out(&lesson::Hidden::rhythm);
+      const bool ends_early = choice.follows && !to_write && width_at(line.springs, k) < full_share * context_.width;
       stretch(line, context_.width, ends_early ? std::optional(k) : std::nullopt);
       before = line.k;
       lines.push_back(std::move(line));

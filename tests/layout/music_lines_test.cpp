@@ -80,6 +80,8 @@ TEST_CASE("bars to write in share the whole line, however few they are") {
     REQUIRE(!tab_lines.empty());
     CHECK(tab_lines.back().right == Approx(488).margin(0.1));
   }
+  const auto hidden = music.lines(test::bass_lesson("hide = [\"rhythm\"]", "count | 1 2 3 4 |\nA     | 5 7     |\n"));
+  CHECK(boxes(hidden.front(), Part::tab_line, music.fonts).back().right == Approx(488).margin(0.1));
 }
 
 TEST_CASE("a doubled duration takes about 1.6 times the space") {
