@@ -152,7 +152,7 @@ TEST_CASE("a lesson in many keys is warned of once") {
   uneven.insert(uneven.find("tab = "), "tempo = { from = 60, to = 100, step = 12 }\n");
   Shed shed(uneven);
   CHECK(shed.run({"--key", "E", "--key", "F", "--as", "pdf"}) == Exit::done);
-  const std::string warning = "a.lesson.toml:5:37: warning: steps of 12 from 60 do not meet 100";
+  const std::string warning = "a.lesson.toml:5:39: warning: steps of 12 from 60 do not meet 100";
   const auto first = shed.console.errors.find(warning);
   REQUIRE(first != std::string::npos);
   CHECK(shed.console.errors.find(warning, first + 1) == std::string::npos);
