@@ -29,9 +29,10 @@ constexpr double chord_padding = 3;  // each side of a chord
 constexpr double here_drop = 1.18;   // from a chord to the word under it, of that word\'s size
 constexpr double key_width = 9;      // of the shaded sample under the grid
 constexpr double key_height = 7.4;
-constexpr double key_drop = 13;        // its middle, under the grid
-constexpr double rows_overlap = -4;    // rows share their lines
-constexpr std::size_t whole_rows = 8;  // so many are not parted
+constexpr double key_drop = 13;          // its middle, under the grid
+constexpr double rows_overlap = -4;      // rows share their lines
+constexpr std::size_t whole_rows = 8;    // so many are not parted
+constexpr double to_write_taller = 1.6;  // cells of a chart in which chords are to be written
 constexpr double answer_line = 0.5;
 constexpr double answer_inset = 5;  // from the cell's edges
 constexpr double answer_drop = 2;   // under the baseline
@@ -61,7 +62,8 @@ class Chart {
         width_(width),
         setter_(setter),
         type_(setter.type),
-        m_(setter.measures()) {
+        m_(setter.measures()),
+        height_(m_.form_cell_height * (example.form->to_write ? to_write_taller : 1)) {
     arrange();
   }
 
@@ -97,6 +99,7 @@ class Chart {
   Type& type_;
   const Measures& m_;
   std::vector<Row> rows_;
+  double height_;  // of a cell
   double cell_width_ = 0;
   double factor_ = 1;  // of the chords' size
   bool fits_ = true;
@@ -159,9 +162,8 @@ void Chart::put_shades(const Row& row, Layer& layer) const {
   for (std::size_t i = row.first; i < row.last; ++i) {
     if (!bar(i).here) continue;
     const double left = cell_x(i - row.first);
-    sheet::Path path = polygon(
-        Part::form_shade,
-        {{left, 0}, {left + cell_width_, 0}, {left + cell_width_, m_.form_cell_height}, {left, m_.form_cell_height}});
+    sheet::Path path =
+        polygon(Part::form_shade, {{left, 0}, {left + cell_width_, 0}, {left + cell_width_, height_}, {left, height_}});
     path.fill = shade;
     layer.path(path, bounds(path));
   }
@@ -182,28 +184,26 @@ void Chart::put_level(std::size_t above, double y, Layer& layer) const {
 
 void Chart::put_lines(std::size_t index, Layer& layer) const {
   const Row& row = rows_[index];
-  const double height = m_.form_cell_height;
   if (index == 0) {
     layer.rule(Part::form_chart, {grid_left() - outer_line / 2, 0}, {cell_x(row.cells()) + outer_line / 2, 0},
                outer_line);
   }
   // A shade covers half of the line that the row above has drawn.
   if (index > 0) put_level(index - 1, 0, layer);
-  put_level(index, height, layer);
+  put_level(index, height_, layer);
   for (std::size_t column = 0; column <= row.cells(); ++column) {
     const bool edge = column == 0 || column == row.cells();
     const double x = cell_x(column);
-    layer.rule(Part::form_chart, {x, 0}, {x, height}, edge ? outer_line : inner_line);
+    layer.rule(Part::form_chart, {x, 0}, {x, height_}, edge ? outer_line : inner_line);
   }
 }
 
 void Chart::put_repeats(const Row& row, Layer& layer) const {
-  const double height = m_.form_cell_height;
   const auto sign = [&](double x, int inward) {
     const double thick = x + inward * thick_line / 2;
-    layer.rule(Part::form_chart, {thick, 0}, {thick, height}, thick_line);
+    layer.rule(Part::form_chart, {thick, 0}, {thick, height_}, thick_line);
     for (const int side : {-1, 1}) {
-      const Point centre{x + inward * (thick_line + 2.4), height / 2 + side * 0.13 * height};
+      const Point centre{x + inward * (thick_line + 2.4), height_ / 2 + side * 0.13 * height_};
       const sheet::Path dot = disc(Part::repeat_dot, centre, repeat_dot);
       layer.path(dot, bounds(dot));
     }
@@ -255,7 +255,6 @@ Layer Chart::cell(std::size_t index, double left, double baseline, bool marked_r
 
 Block Chart::row_block(std::size_t index) {
   const Row& row = rows_[index];
-  const double height = m_.form_cell_height;
   Layer lines;
   put_shades(row, lines);
   put_lines(index, lines);
@@ -264,13 +263,13 @@ Block Chart::row_block(std::size_t index) {
                                   chart_.bars.begin() + static_cast<std::ptrdiff_t>(row.last),
                                   [](const score::FormCell& cell) { return cell.here; });
   const double cap = type_.cap_height(Role::chord);
-  const double baseline = marked ? (height - here_below() + cap) / 2 : (height + cap) / 2;
+  const double baseline = marked ? (height_ - here_below() + cap) / 2 : (height_ + cap) / 2;
 
   sheet::Group table_row;
   table_row.tag = Tag::table_row;
   Layer number;
   const Words words = type_.set(Role::bar_number, std::to_string(row.first + 1), Part::bar_number);
-  number.words(words, grid_left() - number_right - words.width, (height + type_.cap_height(Role::bar_number)) / 2);
+  number.words(words, grid_left() - number_right - words.width, (height_ + type_.cap_height(Role::bar_number)) / 2);
   table_row.items.emplace_back(group(Tag::table_cell, std::move(number)));
   for (std::size_t i = row.first; i < row.last; ++i) {
     table_row.items.emplace_back(group(Tag::table_cell, cell(i, cell_x(i - row.first), baseline, marked)));
@@ -279,7 +278,7 @@ Block Chart::row_block(std::size_t index) {
   block.items = lines.take();
   block.items.emplace_back(std::move(table_row));
   block.ascent = outer_line / 2;
-  block.height = height;
+  block.height = height_;
   block.descent = outer_line / 2;
   block.clearance = rows_overlap;
   return block;

@@ -14,26 +14,36 @@ constexpr double chord_line_inset = 1.2;
 
 }  // namespace
 
-sheet::Path answer_shade(const LinePlan& line, double top, double bottom) {
-  sheet::Path path = polygon(Part::answer, {{line.prefix, top - shade_margin},
-                                            {line.width, top - shade_margin},
-                                            {line.width, bottom + shade_margin},
-                                            {line.prefix, bottom + shade_margin}});
+sheet::Path answer_shade(const sheet::Box& band) {
+  const double top = band.top - shade_margin;
+  const double bottom = band.bottom + shade_margin;
+  sheet::Path path =
+      polygon(Part::answer, {{band.left, top}, {band.right, top}, {band.right, bottom}, {band.left, bottom}});
   path.fill = sheet::Color{shade, shade, shade};
   return path;
 }
 
-Layer chord_lines(const Context& context, const LinePlan& line) {
-  Layer layer;
-  const double inset = chord_line_inset * context.space;
+std::vector<BarSpan> bars_to_write(const Context& context, const LinePlan& line) {
+  std::vector<BarSpan> spans;
   double begin = line.prefix;
+  int bar = line.first_bar();
   for (const Stop& stop : line.stops) {
+    if (stop.kind == StopKind::column) bar = stop.bar;
     const bool open_end = &stop == &line.stops.back() && stop.kind == StopKind::end && stop.meter == nullptr;
     if (stop.kind != StopKind::bar_line && !open_end) continue;
-    const double from = begin + inset;
-    const double to = stop.x - inset;
-    if (to > from) layer.rule(Part::answer, {from, chord_line_drop}, {to, chord_line_drop}, chord_line_weight);
+    if (stop.x > begin && context.bar(bar).chords_to_write) spans.push_back({begin, stop.x});
     begin = stop.x;
+  }
+  return spans;
+}
+
+Layer chord_lines(const Context& context, const std::vector<BarSpan>& bars) {
+  Layer layer;
+  const double inset = chord_line_inset * context.space;
+  for (const BarSpan& bar : bars) {
+    if (bar.right - bar.left <= 2 * inset) continue;
+    layer.rule(Part::answer, {bar.left + inset, chord_line_drop}, {bar.right - inset, chord_line_drop},
+               chord_line_weight);
   }
   return layer;
 }

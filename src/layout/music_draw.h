@@ -86,10 +86,16 @@ struct Sections {
 Sections sections(const Context& context, const LinePlan& line);
 // How often a repeat is played, at its bar line; y = 0 the baseline of the road signs.
 Layer repeat_counts(const Context& context, const LinePlan& line);
-// What an answer key sets apart lies on a shade that a photocopier keeps, from the line's first bar to its end.
-sheet::Path answer_shade(const LinePlan& line, double top, double bottom);
+// What an answer key sets apart lies on a shade that a photocopier keeps, a little higher than its ink.
+sheet::Path answer_shade(const sheet::Box& band);
+// Where bars lie on a line whose chords a student is to write.
+struct BarSpan {
+  double left = 0;
+  double right = 0;
+};
+std::vector<BarSpan> bars_to_write(const Context& context, const LinePlan& line);
 // Lines to write chords on, one a bar; y = 0 the baseline of the chord row.
-Layer chord_lines(const Context& context, const LinePlan& line);
+Layer chord_lines(const Context& context, const std::vector<BarSpan>& bars);
 // Hyphens and lines between syllables, y = 0 the first verse's baseline.
 Layer lyric_lines(const Context& context, const LinePlan& line);
 

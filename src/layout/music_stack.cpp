@@ -57,7 +57,7 @@ class Stacker {
     all_.add(std::move(bars));
     add_labels();
     const double chords = add_chords();
-    for (const Band& band : bands_) all_.behind(answer_shade(line_, band.top, band.bottom));
+    for (const Box& band : bands_) all_.behind(answer_shade(band));
     all_.move(0, -chords);
     return std::move(all_);
   }
@@ -102,16 +102,16 @@ class Stacker {
     }
   }
 
-  // What an answer key sets apart, from its topmost ink to its lowest, at `y`.
-  struct Band {
-    double top = 0;
-    double bottom = 0;
-  };
+  // What an answer key sets apart, at `y`: from its topmost ink to its lowest, all along the music.
   void set_apart(bool lesson::Hidden::*part, const Layer& layer, double y = 0) {
-    if (!context_.sets_apart(part) || layer.ink().empty()) return;
+    if (context_.sets_apart(part)) add_band(layer, y, {line_.prefix, line_.width});
+  }
+
+  void add_band(const Layer& layer, double y, BarSpan along) {
+    if (layer.ink().empty()) return;
     Box box = layer.ink().front();
     for (const Box& ink : layer.ink()) box = joined(box, ink);
-    bands_.push_back({y + box.top, y + box.bottom});
+    bands_.push_back({along.left, y + box.top, along.right, y + box.bottom});
   }
 
   // A row of labels, by all that would give it away.
@@ -314,7 +314,8 @@ class Stacker {
     Sections boxes = sections(context_, line_);
     Layer chords = row(Row::chord);
     const Layer answers = chords;
-    if (context_.leaves_out(&lesson::Hidden::chords)) chords = chord_lines(context_, line_);
+    const std::vector<BarSpan> to_write = bars_to_write(context_, line_);
+    if (context_.leaves_out(&lesson::Hidden::chords)) chords.add(chord_lines(context_, to_write));
     Layer number = bar_number();
     const bool boxed = !boxes.at_start.empty();
     // The number gives way to a section's box, and without chords it stands close to the staff.
@@ -336,7 +337,9 @@ class Stacker {
       all_.add(std::move(chords));
       y -= up;
     }
-    set_apart(&lesson::Hidden::chords, answers, y);
+    if (context_.sets_apart(&lesson::Hidden::chords) && !to_write.empty()) {
+      add_band(answers, y, {to_write.front().left, to_write.back().right});
+    }
     Layer roads = row(Row::road);
     roads.add(repeat_counts(context_, line_));
     raise_over(all_, std::move(roads), y - road_above_chord * sp_, chord_gap);
@@ -368,7 +371,7 @@ class Stacker {
   double bottom_ = 0;  // of the lowest staff
   bool has_tuplets_ = false;
   std::vector<DotHeights> dots_;
-  std::vector<Band> bands_;
+  std::vector<Box> bands_;
 };
 
 }  // namespace

@@ -173,6 +173,7 @@ class ScoreBuilder {
     }
     write_on_staff(out, lesson_.neck, lesson_.instrument != nullptr && lesson_.instrument->sounds_octave_lower);
     for (std::size_t i = 0; i < out.bars.size(); ++i) copy_words(from.music.bars[i], index, out.bars[i]);
+    for (Bar& bar : out.bars) bar.chords_to_write = out.hidden.chords;
     out.left = from.music.left;
     out.dynamics = from.music.dynamics;
     out.spans = from.music.spans;

@@ -155,6 +155,7 @@ struct Bar {
   std::vector<Event> events;
   std::vector<Tuplet> tuplets;
   std::vector<ChordMark> chords;
+  bool chords_to_write = false;     // by the student: an exercise hides them
   std::vector<lesson::Word> texts;  // filled in
   std::vector<lesson::Word> lyrics;
   std::vector<lesson::Word> sections;

@@ -126,6 +126,17 @@ TEST_CASE("hidden chords: neither the chords nor the degrees in them, nor what t
   CHECK(hidden.bars[0].events[1].note_name == without.bars[0].events[1].note_name);
 }
 
+TEST_CASE("chords are to be written where the example stands in its form, and shown elsewhere") {
+  const score::Example written =
+      student("hide = [\"chords\"]\nform = { bars = \"i7 V7 i7\", here = \"2-2\", write-out = true }",
+              "count | 1 2 3 4 |\nchord | G7      |\nA     | 3 5 7 8 |\n");
+  REQUIRE(written.bars.size() == 3);
+  for (std::size_t i = 0; i < 3; ++i) {
+    CHECK(written.bars[i].chords_to_write == (i == 1));
+    CHECK(written.bars[i].chords.empty() == (i == 1));
+  }
+}
+
 TEST_CASE("a neck of hidden notes has no marks, and a student's marks whose labels are hidden say nothing") {
   const std::string rows = "count | 1 2 3 4 |\nA     | 3 5 7 8 |\n";
   const auto neck = [&](const std::string& hidden, score::Copy copy) {
