@@ -141,7 +141,7 @@ std::optional<Located<NeckPicture>> read_neck(const Field& field) {
 
 std::optional<Located<std::vector<Shape>>> read_shapes(const Field& field) {
   if (field.value.kind != TomlValue::Kind::list || field.value.header) {
-    wrong_type(field, "a list of chords");
+    wrong_type(field, "a list of chords", ",");
     return {};
   }
   Located<std::vector<Shape>> shapes{{}, field.value.range};

@@ -114,9 +114,17 @@ SyntaxProblem TomlScan::unclosed(std::string_view marks) const {
                  "write " + name + " at its end; a text of several lines stands between \"\"\" and \"\"\"");
 }
 
+SyntaxProblem TomlScan::other_quotes(std::size_t length, std::string_view why) const {
+  SyntaxProblem wrong = problem(at_, at_ + length, "a tab grid is written between ''' and '''",
+                                std::string(why) + "write tab = ''' and close with '''");
+  wrong.code = source::Code::grid_quotes;
+  return wrong;
+}
+
 std::optional<SyntaxProblem> TomlScan::string(const std::string& key) {
   const bool three = here("\"\"\"") || here("'''");
   const auto found = find_toml_string(bytes_, at_);
+  if (!found && !three && key == "tab") return other_quotes(1, "");
   if (!found) return unclosed(bytes_.substr(at_, three ? 3 : 1));
   const bool lines = found->quotes == Quotes::basic_lines || found->quotes == Quotes::literal_lines;
   for (std::size_t i = found->body_begin; i < found->body_end; ++i) {
@@ -151,11 +159,7 @@ std::optional<SyntaxProblem> TomlScan::escapes(const std::string& key, std::size
       continue;
     }
     if (key == "tab") {
-      SyntaxProblem wrong =
-          problem(at_, at_ + (here("\"\"\"") ? 3 : 1), "a tab grid is written between ''' and '''",
-                  "in other quotes a '\\' has a meaning of its own: write tab = ''' and close with '''");
-      wrong.code = source::Code::grid_quotes;
-      return wrong;
+      return other_quotes(here("\"\"\"") ? 3 : 1, "in other quotes a '\\' has a meaning of its own: ");
     }
     const std::size_t length = i + 1 < end ? 1 + source::decode_utf8(body.substr(i + 1)).length : 1;
     return problem(i, i + length, "'" + std::string(body.substr(i, length)) + "' has no meaning in a text in \" quotes",

@@ -357,7 +357,7 @@ help: write one sign a string, the tab's bottom line first, x where it is not pl
     {"shapes that are a text", lesson_with("", R"~(blank-bars = 2
 shapes = "Dm7")~"),
      R"~(8:10-15: error: 'shapes' must be a list of chords, not a text
-help: write shapes = ["Am7", "Dm7 x535"]
+help: write shapes = ["Dm7"]
 )~"},
     {"vary what there is not", lesson_with("", R"~(tab = '''
 count | 1 |

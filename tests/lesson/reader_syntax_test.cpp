@@ -20,6 +20,53 @@ help: write " at its end; a text of several lines stands between """ and """
      R"~(1:9-18: error: this text is not closed on its line
 help: write ' at its end; a text of several lines stands between """ and """
 )~"},
+    {"a grid in a single quote",
+     R"~(title = "Low tide"
+[[example]]
+tab = '
+count | 1 2 3 4 |
+A     | 5   7   |
+'
+)~",
+     R"~(3:7-8: error: a tab grid is written between ''' and '''
+help: write tab = ''' and close with '''
+)~"},
+    {"a grid in a double quote",
+     R"~(tab = "
+count | 1 2 3 4 |
+"
+)~",
+     R"~(1:7-8: error: a tab grid is written between ''' and '''
+help: write tab = ''' and close with '''
+)~"},
+    {"one bracket for two, before an example",
+     R"~(title = "Low tide"
+[example]
+blank-bars = 2
+[[example]]
+blank-bars = 2
+)~",
+     R"~(2:1-10: error: an example begins with [[example]]
+help: write it with two brackets on each side
+)~"},
+    {"one bracket for two, after an example",
+     R"~([[example]]
+blank-bars = 2
+[example]
+blank-bars = 3
+)~",
+     R"~(3:1-10: error: an example begins with [[example]]
+help: write it with two brackets on each side
+)~"},
+    {"one bracket for two, twice, with a slip",
+     R"~([exmaple]
+blank-bars = 2
+[exmaple]
+blank-bars = 3
+)~",
+     R"~(1:1-10: error: an example begins with [[example]]
+help: write it with two brackets on each side
+)~"},
     {"a text without quotes",
      R"~(title = Low tide  # a comment
 )~",
