@@ -8,6 +8,7 @@
 #include "command/formats.h"
 #include "command/report.h"
 #include "sheaf/later_pages.h"
+#include "sheaf/put_in_place.h"
 #include "sheaf/workshop.h"
 
 namespace fretsheaf::command {
@@ -43,7 +44,7 @@ Exit write_outputs(const sheaf::Made& made, const std::string& path, platform::S
                    std::vector<std::string>& written) {
   for (const sheaf::Output& output : made.outputs) {
     const std::string file = path == "-" ? path : path + output.suffix;
-    if (const std::optional<platform::FileError> error = system.write(file, output.bytes)) {
+    if (const std::optional<platform::FileError> error = sheaf::put_in_place(system, file, output.bytes)) {
       complain(file + ": " + error->what, console);
       return Exit::unreadable;
     }
