@@ -144,6 +144,7 @@ std::optional<Located<std::vector<Shape>>> read_shapes(const Field& field) {
     wrong_type(field, "a list of chords", ",");
     return {};
   }
+  if (too_many(field)) return {};
   Located<std::vector<Shape>> shapes{{}, field.value.range};
   bool sound = true;
   for (const TomlValue& item : field.value.items) {

@@ -2,8 +2,10 @@
 
 #include <algorithm>
 
+#include "lesson/limits.h"
 #include "lesson/toml_string.h"
 #include "source/nearest.h"
+#include "source/utf8.h"
 
 namespace fretsheaf::lesson {
 namespace {
@@ -112,11 +114,31 @@ void wrong_type(const Field& field, std::string_view wanted, std::optional<std::
       "write " + std::string(field.name) + " = " + in_form(field, separators).value_or(std::string(field.sample)));
 }
 
+namespace {
+
+// Reports a text of too many characters, where it goes beyond the last.
+bool too_long(const Field& field, const std::string& text, std::size_t most) {
+  if (text.size() <= most) return false;
+  std::size_t end = 0;
+  for (std::size_t count = 0; end < text.size() && count < most; ++count) {
+    end += source::decode_utf8(std::string_view(text).substr(end)).length;
+  }
+  if (end == text.size()) return false;
+  const std::size_t length = source::decode_utf8(std::string_view(text).substr(end)).length;
+  field.diagnostics.error(Code::out_of_range, field.place(end, end + length),
+                          quoted(field.name) + " has more than " + std::to_string(most) + " characters",
+                          "shorten it, or write a part of it elsewhere");
+  return true;
+}
+
+}  // namespace
+
 std::optional<Located<std::string>> read_text(const Field& field) {
   if (field.value.kind != TomlValue::Kind::text) {
     wrong_type(field, "a text in quotes");
     return {};
   }
+  if (too_long(field, field.value.text, limits::text)) return {};
   return Located<std::string>{field.value.text, field.value.range};
 }
 
@@ -126,6 +148,7 @@ std::optional<Located<std::string>> read_line(const Field& field) {
   // A text between """ and """ ends in a line end where its closing quotes stand on a line of their own.
   while (text->value.ends_with('\n')) text->value.pop_back();
   const auto line_end = text->value.find('\n');
+  if (line_end == std::string::npos && too_long(field, text->value, limits::line)) return {};
   if (line_end == std::string::npos) return text;
   field.diagnostics.error(Code::unsound_value, field.place(line_end, line_end + 1),
                           quoted(field.name) + " has more than one line", "write it on one line");
@@ -153,11 +176,21 @@ std::optional<Located<bool>> read_truth(const Field& field) {
   return Located<bool>{field.value.truth, field.value.range};
 }
 
+bool too_many(const Field& field) {
+  const auto& items = field.value.items;
+  if (items.size() <= limits::items) return false;
+  field.diagnostics.error(Code::out_of_range, items[limits::items].range,
+                          quoted(field.name) + " has more than " + std::to_string(limits::items) + " items",
+                          "write at most so many");
+  return true;
+}
+
 std::optional<Located<std::vector<Prose>>> read_texts(const Field& field) {
   if (field.value.kind != TomlValue::Kind::list || field.value.header) {
     wrong_type(field, "a list of texts", "");
     return {};
   }
+  if (too_many(field)) return {};
   Located<std::vector<Prose>> result{{}, field.value.range};
   bool sound = true;
   for (const TomlValue& item : field.value.items) {
@@ -196,6 +229,7 @@ std::optional<Located<std::vector<std::size_t>>> read_names(const Field& field,
                              quoted(names[index->value]) + " stands twice in " + quoted(field.name),
                              "keep one of them");
       sound = false;
+      continue;
     }
     result.value.push_back(index->value);
   }

@@ -62,6 +62,9 @@ std::string suggestion(std::string_view word, std::span<const std::string_view> 
 // `separators` are said: what may stand between its items.
 void wrong_type(const Field& field, std::string_view wanted, std::optional<std::string_view> separators = {});
 
+// Reports a list of more items than any has.
+bool too_many(const Field& field);
+
 std::optional<Located<std::string>> read_text(const Field& field);
 // A text of one line.
 std::optional<Located<std::string>> read_line(const Field& field);

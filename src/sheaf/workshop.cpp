@@ -231,6 +231,12 @@ void Workshop::Impl::render(const Job& job, const lesson::Lesson& lesson, const 
       continue;
     }
     if (!sheet) sheet = layout::lay_out(score, look.look, fonts, look.fonts, diagnostics, kept.files[0].bytes());
+    if (sheet->pages.size() > lesson::limits::pages) {
+      diagnostics.error(Code::out_of_range, kept.lesson.title.range,
+                        "this handout would have " + std::to_string(sheet->pages.size()) + " pages, and at most " +
+                            std::to_string(lesson::limits::pages) + " are made",
+                        "divide the lesson into several");
+    }
     if (diagnostics.has_errors()) break;
     if (format == Format::pdf) outputs.push_back({job.suffix + ".pdf", render::pdf(*sheet, fonts)});
     if (format == Format::svg) {

@@ -103,8 +103,9 @@ TEST_CASE("the fonts of a lesson's own template lie in the lesson's folder") {
        {std::string("../../outside/face.ttf"), std::string("../linked/face.ttf"), std::string("../face-link.ttf"),
         desk.folder / "outside/face.ttf", std::string("/dev/zero")}) {
     put(desk.folder / "course/inner/look.toml", "[type]\nbody = { size = 11, fonts = [\"" + value + "\"] }\n");
+    const std::string path = (value.front() == '/' ? "" : "course/inner/") + value;
     CHECK(desk.run("typeset course/a.lesson.toml") ==
-          "status 1\ncourse/a.lesson.toml:4:12: error: the font '" + value +
+          "status 1\ncourse/a.lesson.toml:4:12: error: the font '" + path +
               "' of this template lies outside the folder of these lessons\n"
               "  template = \"inner/look.toml\"\n             ^^^^^^^^^^^^^^^^^\n"
               "help: put the font beside the template and write its name alone\n");
@@ -112,7 +113,7 @@ TEST_CASE("the fonts of a lesson's own template lie in the lesson's folder") {
   put(desk.folder / "course/face.ttf", "no font");
   put(desk.folder / "course/inner/look.toml", "[type]\nbody = { size = 11, fonts = [\"../face.ttf\"] }\n");
   CHECK(desk.run("typeset course/a.lesson.toml") ==
-        "status 3\nfretsheaf: the font file course/face.ttf holds no TrueType or OpenType font\n");
+        "status 3\nfretsheaf: error: the font file course/inner/../face.ttf holds no TrueType or OpenType font\n");
 }
 
 TEST_CASE("nothing is written outside of the folder that is asked for, whatever lessons and titles are called") {
