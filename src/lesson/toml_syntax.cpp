@@ -120,8 +120,10 @@ class Statements {
       scan_.step(scan_.line_end() - scan_.at());
       return {};
     }
+    const bool remark = scan_.here(";") || scan_.here("//") || scan_.here("--") || scan_.here("%");
     return SyntaxProblem{scan_.at(), scan_.line_end(), Code::toml_syntax,
-                         "there is more on this line than belongs there", std::string(help)};
+                         "there is more on this line than belongs there",
+                         remark ? "a remark begins with #" : std::string(help)};
   }
 
   static bool is_example(std::string_view heading) {
