@@ -97,6 +97,12 @@ bool too_many(std::size_t files, const TypesetOptions& options, Console& console
 // After a run without mistakes: a build that failed runs again whatever this says.
 Exit write_depfile(const std::string& file, const std::vector<std::string>& written, const sheaf::Inputs& inputs,
                    platform::System& system, Console& console) {
+  const auto breaks = [](const std::string& path) { return path.find_first_of("\r\n") != std::string::npos; };
+  if (std::any_of(written.begin(), written.end(), breaks) ||
+      std::any_of(inputs.begin(), inputs.end(), [&](const auto& input) { return breaks(input.first); })) {
+    complain("--depfile: a name with a line end in it cannot be told to a build; rename the file", console);
+    return Exit::request_wrong;
+  }
   const std::optional<platform::FileError> error = system.write(file, depfile(written, inputs));
   if (!error) return Exit::done;
   complain(file + ": " + error->what, console);

@@ -58,16 +58,11 @@ Excerpt excerpt(const Text& text, Range range, const Position& start) {
   return shown;
 }
 
-bool is_control(char32_t c) {
-  return (c < 0x20 && c != U'\t') || (c >= 0x7F && c < 0xA0);
-}
-
 // The source line and the caret line. Tabs are copied, so that both lines widen alike.
 std::string underlined(const Excerpt& shown) {
   std::string out;
   if (!shown.characters.empty()) out += indent;
   if (!shown.from_start) out += ellipsis;
-  // A control character could change the terminal, or the columns.
   for (const char32_t c : shown.characters) append_utf8(out, is_control(c) ? U'\uFFFD' : c);
   if (!shown.to_end) out += ellipsis;
   out += '\n';
@@ -90,7 +85,7 @@ std::string render(const Diagnostic& diagnostic, const Files& files) {
   if (diagnostic.range.file < files.size()) {
     const Text& text = files[diagnostic.range.file];
     const Position start = text.position(diagnostic.range.begin);
-    out = text.name() + ":" + std::to_string(start.line) + ":" + std::to_string(start.column) + ": ";
+    out = printable(text.name()) + ":" + std::to_string(start.line) + ":" + std::to_string(start.column) + ": ";
     shown = underlined(excerpt(text, diagnostic.range, start));
   }
   out += kind;

@@ -236,3 +236,16 @@ TEST_CASE("handouts of a stranger's lesson hold no script, and only links to the
   for (std::sregex_iterator at(pdf.begin(), pdf.end(), uri), end; at != end; ++at) schemes.insert((*at)[1]);
   CHECK(schemes == std::set<std::string>{"HTTPS", "http", "https", "mailto"});
 }
+
+TEST_CASE("a file's name changes no terminal and no build file") {
+  Desk desk;
+  put(desk.folder / "course/a\x1b[31m\nb.lesson.toml", "title = Low tide\n");
+  CHECK(desk.run("check course/a*.lesson.toml")
+            .starts_with("status 1\ncourse/a\uFFFD[31m\uFFFDb.lesson.toml:1:9: error: a text needs quotes"));
+  CHECK(desk.run("check 'course/\x1b[31m'") == "status 3\nfretsheaf: error: there is no file 'course/\uFFFD[31m'\n");
+  put(desk.folder / "course/a\x1b[31m\nb.lesson.toml", head + music);
+  CHECK(desk.run("typeset course/a*.lesson.toml --to made --depfile made/all.d") ==
+        "status 2\nfretsheaf: error: --depfile: a name with a line end in it cannot be told to a build; rename the "
+        "file\n");
+  CHECK_FALSE(fs::exists(desk.folder / "made/all.d"));
+}
