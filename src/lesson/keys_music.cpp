@@ -38,7 +38,7 @@ bool take_tonic(std::string_view word, std::string& note, std::string& mode) {
     const auto rest = word.substr(length);
     if (!theory::parse_note_name(name) || (!rest.empty() && other_mode_name(rest).empty())) continue;
     note = name;
-    mode = other_mode_name(rest);
+    if (!rest.empty()) mode = other_mode_name(rest);
     return true;
   }
   return false;

@@ -99,7 +99,7 @@ TEST_CASE("a sheaf.toml opens no way out for its lessons") {
 TEST_CASE("the fonts of a lesson's own template lie in the lesson's folder") {
   Desk desk;
   put(desk.folder / "course/a.lesson.toml", head + "template = \"inner/look.toml\"\n" + music);
-  for (const std::string value :
+  for (const std::string& value :
        {std::string("../../outside/face.ttf"), std::string("../linked/face.ttf"), std::string("../face-link.ttf"),
         desk.folder / "outside/face.ttf", std::string("/dev/zero")}) {
     put(desk.folder / "course/inner/look.toml", "[type]\nbody = { size = 11, fonts = [\"" + value + "\"] }\n");

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "lesson/reader_support.h"
+#include "source/utf8.h"
 #include "support/project.h"
 
 namespace fretsheaf::lesson::test {
@@ -18,9 +19,11 @@ std::string repeated(const std::string& part, std::size_t times) {
   return all;
 }
 
-std::string with_row(const std::string& row, std::size_t width) {
-  return "tab = '''\ncount | 1 2 3 4 " + std::string(width, ' ') + "|\nA     | 5       " + std::string(width, ' ') +
-         "|\n" + row + "\n'''";
+// A bar of four beats with one word in another row.
+std::string with_word(const std::string& label, const std::string& word) {
+  const std::string wide(source::count_code_points(word), ' ');
+  return "tab = '''\ncount | 1 2 3 4 " + wide + "|\nA     | 5       " + wide + "|\n" + label + " | " + word +
+         "        |\n'''";
 }
 
 }  // namespace
@@ -50,11 +53,11 @@ TEST_CASE("a text has 50,000 characters at most, and a list of them 200 items") 
 
 TEST_CASE("a word of a grid has 200 characters at most") {
   for (const std::string row : {"lyric", "text "}) {
-    CHECK(said(read(lesson_with("", with_row(row + " | " + repeated("a", 200), 200)))) == "");
-    CHECK(said(read(lesson_with("", with_row(row + " | " + repeated("a", 201), 200)))) ==
+    CHECK(said(read(lesson_with("", with_word(row, repeated("a", 200))))) == "");
+    CHECK(said(read(lesson_with("", with_word(row, repeated("a", 201))))) ==
           "10:9-210: error: this word has more than 200 characters\nhelp: shorten it\n");
   }
-  CHECK(said(read(lesson_with("", with_row("text  | \"" + repeated("a", 201) + "\"", 200)))) ==
+  CHECK(said(read(lesson_with("", with_word("text ", "\"" + repeated("a", 201) + "\"")))) ==
         "10:9-212: error: this word has more than 200 characters\nhelp: shorten it\n");
 }
 
@@ -74,7 +77,7 @@ TEST_CASE("a form has 2,000 bars at most, and a bar of it 16 chords") {
 }
 
 TEST_CASE("very long words are quoted in part where something is wrong with them") {
-  const std::string message = said(read(lesson_with("", with_row(repeated("é", 300) + " | a", 0))));
+  const std::string message = said(read(lesson_with("", with_word(repeated("é", 300), "a"))));
   CHECK(message.starts_with("10:1-301: error: there is no row called `" + repeated("é", 40) + "…`\n"));
 }
 
