@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "source/utf8.h"
+
 namespace fretsheaf::command {
 
 Exit worse(Exit a, Exit b) {
@@ -9,7 +11,7 @@ Exit worse(Exit a, Exit b) {
 }
 
 void complain(const std::string& what, Console& console) {
-  console.errors += "fretsheaf: error: " + what + "\n";
+  console.errors += "fretsheaf: error: " + source::printable(what) + "\n";
 }
 
 Exit report(const sheaf::Made& made, Console& console) {

@@ -8,6 +8,7 @@
 #include "command/formats.h"
 #include "command/report.h"
 #include "sheaf/later_pages.h"
+#include "sheaf/put_in_place.h"
 #include "sheaf/workshop.h"
 
 namespace fretsheaf::command {
@@ -43,7 +44,7 @@ Exit write_outputs(const sheaf::Made& made, const std::string& path, platform::S
                    std::vector<std::string>& written) {
   for (const sheaf::Output& output : made.outputs) {
     const std::string file = path == "-" ? path : path + output.suffix;
-    if (const std::optional<platform::FileError> error = system.write(file, output.bytes)) {
+    if (const std::optional<platform::FileError> error = sheaf::put_in_place(system, file, output.bytes)) {
       complain(file + ": " + error->what, console);
       return Exit::unreadable;
     }
@@ -96,6 +97,12 @@ bool too_many(std::size_t files, const TypesetOptions& options, Console& console
 // After a run without mistakes: a build that failed runs again whatever this says.
 Exit write_depfile(const std::string& file, const std::vector<std::string>& written, const sheaf::Inputs& inputs,
                    platform::System& system, Console& console) {
+  const auto breaks = [](const std::string& path) { return path.find_first_of("\r\n") != std::string::npos; };
+  if (std::any_of(written.begin(), written.end(), breaks) ||
+      std::any_of(inputs.begin(), inputs.end(), [&](const auto& input) { return breaks(input.first); })) {
+    complain("--depfile: a name with a line end in it cannot be told to a build; rename the file", console);
+    return Exit::request_wrong;
+  }
   const std::optional<platform::FileError> error = system.write(file, depfile(written, inputs));
   if (!error) return Exit::done;
   complain(file + ": " + error->what, console);

@@ -73,6 +73,9 @@ Type::Type(typeface::Shaper& shaper, const templates::Template& look, std::vecto
 }
 
 void Type::note_missing(char32_t code_point, Role role) {
+  // A lesson in a script that no font has lacks thousands: no more than so many are of use to anybody.
+  constexpr std::size_t most = 200;
+  if (missing_.size() == most) return;
   const auto known = [&](const MissingCharacter& m) { return m.code_point == code_point && m.role == role; };
   if (std::none_of(missing_.begin(), missing_.end(), known)) missing_.push_back({code_point, role});
 }

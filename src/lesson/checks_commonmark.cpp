@@ -4,8 +4,10 @@
 #include <array>
 #include <cctype>
 #include <memory>
+#include <optional>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "lesson/checks.h"
 #include "lesson/toml_string.h"
@@ -39,6 +41,9 @@ class TextReader {
   void check(const std::string& text, std::size_t guard) {
     text_ = text;
     guard_ = guard;
+    lines_ = {0};
+    for (auto at = text_.find('\n'); at != std::string_view::npos; at = text_.find('\n', at + 1))
+      lines_.push_back(at + 1);
     const std::unique_ptr<cmark_node, Free> root(
         cmark_parse_document(text.data(), text.size(), CMARK_OPT_VALIDATE_UTF8));
     const std::unique_ptr<cmark_iter, Free> iter(cmark_iter_new(root.get()));
@@ -67,12 +72,8 @@ class TextReader {
   // The first byte of a node. The parser's columns are those of the line without what lists and quotes take from it,
   // wherever a text goes on over several lines: the sign itself is looked for then.
   std::size_t begin_of(cmark_node* node, char sign) const {
-    std::size_t line = 0;
-    for (int number = cmark_node_get_start_line(node); number > 1; --number) {
-      const std::size_t end = text_.find('\n', line);
-      if (end == std::string_view::npos) break;
-      line = end + 1;
-    }
+    const auto number = static_cast<std::size_t>(std::max(1, cmark_node_get_start_line(node)));
+    const std::size_t line = lines_[std::min(number, lines_.size()) - 1];
     const auto column = static_cast<std::size_t>(std::max(1, cmark_node_get_start_column(node)) - 1);
     if (line + column < text_.size() && text_[line + column] == sign) return line + column;
     const std::size_t found = text_.find(sign, line);
@@ -83,13 +84,16 @@ class TextReader {
              const std::string& help) {
     const std::size_t begin = std::max(begin_of(node, sign), guard_) - guard_;
     const std::size_t end = std::min(begin + std::max<std::size_t>(length, 1), text_.size() - guard_);
-    diagnostics_.error(code, place_in_text(file_, range_, begin, end), message, help);
+    if (!places_) places_.emplace(file_, range_);
+    diagnostics_.error(code, places_->range(begin, end), message, help);
   }
 
   Range range_;
   const source::Text& file_;
   source::Diagnostics& diagnostics_;
   std::string_view text_;
+  std::vector<std::size_t> lines_;    // where each begins
+  std::optional<TextPlaces> places_;  // made for the first error
   std::size_t guard_ = 0;
 };
 

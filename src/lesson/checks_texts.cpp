@@ -40,8 +40,10 @@ class TextCheck {
 
   // A text of the lesson (no example) or of an example, in TOML quotes.
   void prose(const Prose& text, std::optional<std::size_t> example) {
+    std::optional<TextPlaces> places;
     check(text.value, example, [&](std::size_t begin, std::size_t end) {
-      return place_in_text(files_[text.range.file], text.range, begin, end);
+      if (!places) places.emplace(files_[text.range.file], text.range);
+      return places->range(begin, end);
     });
   }
 
@@ -61,7 +63,7 @@ class TextCheck {
     example_ = example;
     for (const TextPart& part : parse_placeholders(text)) {
       if (std::holds_alternative<std::string>(part.value)) continue;
-      // Worked out for a problem alone: finding a place in a long text takes as long as the text.
+      // Worked out for a problem alone: finding the first place in a long text takes as long as the text.
       range_ = [&] { return place_of(part.begin, part.end); };
       if (const auto* problem = std::get_if<PlaceholderProblem>(&part.value)) {
         diagnostics_.error(Code::unknown_placeholder, range_(), problem->message, problem->help);

@@ -7,6 +7,7 @@
 #include <utility>
 
 #include "lesson/grid_phrases.h"
+#include "lesson/limits.h"
 
 namespace fretsheaf::lesson {
 
@@ -120,18 +121,18 @@ bool all_have_bar_line(const Strip& strip, int begin, int end) {
 // Where all other rows have a bar line and the count row has none, it was left out there: said once, and then read as
 // if it were written.
 void suppose_bar_lines(const GridInput& input, const Strip& strip, const GridRow& row, std::vector<Sign>& found) {
-  for (std::size_t next = 1; next < found.size(); ++next) {
-    const int end = found[next].begin;
+  const std::vector<Sign> written = std::exchange(found, {});
+  for (const Sign& next : written) {
     // Where the next sign has no bar lines under it, the count row has slipped.
-    if (!found[next].supposed && !all_have_bar_line(strip, end, found[next].end)) continue;
-    for (int column = found[next - 1].end; column < end; ++column) {
+    const bool sure = next.supposed || all_have_bar_line(strip, next.begin, next.end);
+    for (int column = found.empty() ? next.begin : found.back().end; sure && column < next.begin; ++column) {
       if (!is_blank(row.at(column)) || !all_have_bar_line(strip, column, column + 1)) continue;
       input.diagnostics.error(Code::bar_line_left_out, row.range(column, column + 1),
                               "the count row has no bar line here, where the rows under it have one",
                               "write `|` here, or take theirs out");
-      found.insert(found.begin() + static_cast<std::ptrdiff_t>(next), {column, column + 1, BarSign::plain, true});
-      break;
+      found.push_back({column, column + 1, BarSign::plain, true});
     }
+    found.push_back(next);
   }
 }
 
@@ -171,6 +172,7 @@ class RowAlignment {
   RowAlignment(const GridInput& input, const GridRow& row, const std::vector<Sign>& found)
       : input_(input), row_(row), signs_(found) {
     cells_.row = &row;
+    last_ink_ = last_ink(row);
     quoted_ = quoted_columns(input, row, damaged_);
     damaged_ = damaged_ || row.shifted;
   }
@@ -208,8 +210,8 @@ class RowAlignment {
     const Sign& sign = signs_[static_cast<std::size_t>(misplaced_)];
     const auto own = own_bar_line();
     if (!own) {
-      const int ink = last_ink(row_);
-      input_.diagnostics.error(Code::bar_not_closed, row_.range(ink, ink + 1), "this row's last bar is not closed",
+      input_.diagnostics.error(Code::bar_not_closed, row_.range(last_ink_, last_ink_ + 1),
+                               "this row's last bar is not closed",
                                "end it with a bar line, `|`, under the count row's");
       return;
     }
@@ -228,7 +230,7 @@ class RowAlignment {
     return std::nullopt;
   }
 
-  bool is_empty_from(int column) const { return last_ink(row_) < column; }
+  bool is_empty_from(int column) const { return last_ink_ < column; }
 
   void check_strays(Cell& cell) {
     const auto stray = bar_line_in(cell.begin, cell.end);
@@ -277,11 +279,11 @@ class RowAlignment {
 
   void check_end() {
     const int end = signs_.back().end;
-    // A count row without bars was reported.
-    if (is_empty_from(end) || signs_.size() == 1) return;
+    // A count row without bars was reported; one with too many will be.
+    if (is_empty_from(end) || signs_.size() == 1 || signs_.size() == limits::bars + 2) return;
     int begin = end;
     while (is_blank(row_.at(begin))) ++begin;
-    input_.diagnostics.error(Code::bar_without_count, row_.range(begin, last_ink(row_) + 1),
+    input_.diagnostics.error(Code::bar_without_count, row_.range(begin, last_ink_ + 1),
                              "this row goes on where the count row has ended",
                              "write the counts of these bars, too, or take them out");
   }
@@ -291,6 +293,7 @@ class RowAlignment {
   const std::vector<Sign>& signs_;
   RowCells cells_;
   std::vector<bool> quoted_;
+  int last_ink_ = 0;
   bool damaged_ = false;
   int misplaced_ = 0;
 };
@@ -322,6 +325,8 @@ StripCells read_cells(const GridInput& input, const Strip& strip) {
   result.signs = find_signs(input, count);
   close_last_bar(input, strip, count, result.signs);
   if (!count.shifted) suppose_bar_lines(input, strip, count, result.signs);
+  // One bar more than an example holds is enough to say that it is too long.
+  result.signs.resize(std::min(result.signs.size(), limits::bars + 2));
   result.count.row = &count;
   for (std::size_t bar = 0; bar + 1 < result.signs.size(); ++bar) {
     result.count.cells.push_back({&count, result.signs[bar].end, result.signs[bar + 1].begin, count.shifted});

@@ -77,6 +77,8 @@ class CountReader {
         read_percent();
       } else if (row_.at(at_) == U'(') {
         read_rest();
+      } else if (row_.at(at_) == U'[') {
+        read_square_brackets();
       } else {
         read_position(at_, false);
       }
@@ -132,6 +134,15 @@ class CountReader {
       confused_ = true;
     }
     at_ = close + 1;
+  }
+
+  void read_square_brackets() {
+    const int begin = at_;
+    while (at_ < cell_.end && row_.at(at_) != U']' && !is_blank(row_.at(at_))) ++at_;
+    if (at_ < cell_.end && row_.at(at_) == U']') ++at_;
+    error(Code::count_parentheses, begin, at_, tick(row_.text(begin, at_)) + " is no count",
+          "a rest is a count in parentheses: `(2)`");
+    add({}, begin, at_, true, true);
   }
 
   void skip_blanks() {

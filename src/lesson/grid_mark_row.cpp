@@ -72,8 +72,11 @@ class MarkCellReader {
   }
 
   int word_end(int begin) const {
-    if (row_.at(begin) == U'<' || row_.at(begin) == U'>') return begin + 1;
     int end = begin;
+    // Several are a hairpin as others draw it.
+    while (end < cell_.end && (row_.at(begin) == U'<' || row_.at(begin) == U'>') && row_.at(end) == row_.at(begin))
+      ++end;
+    if (end > begin) return end;
     while (end < cell_.end && !is_blank(row_.at(end)) && row_.at(end) != U'-' && row_.at(end) != U'<' &&
            row_.at(end) != U'>')
       ++end;

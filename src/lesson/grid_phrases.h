@@ -9,9 +9,14 @@
 // Turns of phrase that many of the grid's messages share.
 namespace fretsheaf::lesson {
 
-// As written, in backquotes.
+// As written, in backquotes; the beginning of what is very long.
 inline std::string tick(std::string_view text) {
-  return "`" + std::string(text) + "`";
+  constexpr std::size_t most = 80;
+  if (text.size() <= most) return "`" + std::string(text) + "`";
+  const auto starts = [&](std::size_t at) { return (static_cast<unsigned char>(text[at]) & 0xC0) != 0x80; };
+  std::size_t end = most;
+  while (!starts(end)) --end;
+  return "`" + std::string(text.substr(0, end)) + "…`";
 }
 
 // "1 count", "1/2 count", "3 counts".

@@ -6,6 +6,8 @@
 #include "fretboard/neck.h"
 #include "lesson/grid_labels.h"
 #include "lesson/grid_phrases.h"
+#include "lesson/grid_strips.h"
+#include "lesson/limits.h"
 #include "lesson/lookalikes.h"
 #include "source/utf8.h"
 
@@ -73,6 +75,16 @@ std::pair<std::size_t, std::size_t> trimmed(const Line& line, std::size_t end) {
   return {begin, end};
 }
 
+bool is_digit(char c) {
+  return c >= '0' && c <= '9';
+}
+
+// Whether all of it could stand in a count row.
+bool looks_like_counts(std::string_view text) {
+  return text.find_first_not_of("0123456789&+/()%|: eali") == std::string_view::npos &&
+         text.find_first_of("123456789") != std::string_view::npos;
+}
+
 class RowReader {
  public:
   explicit RowReader(const GridInput& input)
@@ -86,18 +98,24 @@ class RowReader {
       at = line_end + 1;
     }
     close_strip();
-    return std::move(strips_);
+    return settle_strips(input_, std::move(written_), strings_);
   }
 
  private:
   void open_strip(const Line& line) {
-    strip_.emplace();
+    open_.emplace();
     const auto [begin, end] = trimmed(line, line.characters.size());
-    first_line_ = line.range(begin, end);
+    open_->first_line = line.range(begin, end);
   }
 
   // Two strips with no blank line between: said once, and read as two.
-  void split_strip(const Line& line, Range label) {
+  void second_count_row(const Line& line, Range label) {
+    if (open_->guessed_count) {  // it was none
+      std::erase_if(open_->rows, [](const GridRow& row) { return row.kind == RowKind::count; });
+      open_->guessed_count = false;
+      open_->unclear = true;
+      return;
+    }
     input_.diagnostics.error(Code::row_twice, label, "the count row stands twice in this strip",
                              "a blank line begins a new strip");
     close_strip();
@@ -106,23 +124,32 @@ class RowReader {
 
   void read_line(const Line& line) {
     if (is_blank_line(line)) return close_strip();
-    if (!strip_) open_strip(line);
+    if (!open_) open_strip(line);
     const bool tabbed = report_tab(line);
     const std::size_t bar = line.characters.find(U'|');
     if (bar == std::u32string::npos) {
-      strip_->damaged = true;
+      open_->unclear = true;
       return report_no_bar_line(line);
     }
     const auto [begin, end] = trimmed(line, bar);
     const auto label = read_label(line, begin, end);
     if (!label) {
-      strip_->damaged = true;
+      open_->unclear = true;
       return;
     }
-    const bool counted = std::any_of(strip_->rows.begin(), strip_->rows.end(),
-                                     [](const GridRow& row) { return row.kind == RowKind::count; });
-    if (label->kind == RowKind::count && counted) split_strip(line, line.range(begin, end));
+    if (label->kind == RowKind::count && open_->has_count()) second_count_row(line, line.range(begin, end));
+    if (open_->rows.size() == limits::strip_rows) return report_too_many(line.range(begin, end));
     add_row(line, bar, *label, line.range(begin, end), tabbed);
+  }
+
+  void report_too_many(Range label) {
+    if (!open_->full) {
+      input_.diagnostics.error(Code::row_limit, label,
+                               "this strip has more than " + std::to_string(limits::strip_rows) + " rows",
+                               "a blank line begins a new strip");
+    }
+    open_->full = true;
+    open_->unclear = true;
   }
 
   void add_row(const Line& line, std::size_t bar, RowLabel label, Range label_range, bool tabbed) {
@@ -138,23 +165,17 @@ class RowReader {
     row.shifted = tabbed && row.characters.find(U'\t') < last;
     // A tab before the label's bar line or after the last moves nothing.
     std::replace(row.characters.begin(), row.characters.end(), U'\t', U' ');
-    row.ordinal = static_cast<int>(std::count_if(strip_->rows.begin(), strip_->rows.end(),
-                                                 [&](const GridRow& other) { return other.kind == row.kind; }));
-    strip_->rows.push_back(std::move(row));
+    open_->rows.push_back(std::move(row));
   }
 
   std::optional<RowLabel> read_label(const Line& line, std::size_t begin, std::size_t end) {
     const Range range = line.range(begin, end);
     const std::string_view label = bytes_.substr(range.begin, range.end - range.begin);
-    if (label.empty()) {
-      input_.diagnostics.error(Code::row_label_missing, line.range(end, end + 1), "this row has no label",
-                               "write what it is before its first bar line: count, chord, or a string's letter");
-      return std::nullopt;
-    }
-    if (names_a_string(label)) string_labels_.push_back({std::string(label), range});
+    if (label.empty()) return report_no_label(line, end);
+    if (names_a_string(label)) open_->string_labels.push_back({std::string(label), range});
     if (const auto found = find_label(label, strings_)) return found;
     if (names_a_string(label)) {
-      foreign_ = true;
+      open_->foreign = true;
       return std::nullopt;
     }
     if (label.ends_with(':')) {
@@ -163,7 +184,33 @@ class RowReader {
                                "write " + tick(bare) + " alone; a repeat's end, `:|`, closes the strip before");
       return find_label(bare, strings_);
     }
+    if (is_digit(label.front()) && looks_like_counts(label) && !open_->has_count()) {
+      input_.diagnostics.error(Code::row_label_missing, range, "this row has no label",
+                               "write `count |` before it: a row is a label, then its bars");
+      return std::nullopt;
+    }
+    const std::size_t width = label.find_first_of(" -:");
+    if (width != std::string_view::npos && find_label(label.substr(0, width), strings_)) {
+      const std::string name(label.substr(0, width));
+      input_.diagnostics.error(Code::bar_line_none, line.range(begin, begin + width),
+                               "there is no bar line after " + tick(name),
+                               "a row is a label, then its bars: write " + tick(name + " |") + " and go on");
+      return std::nullopt;
+    }
     return report_unknown_label(input_, label, range, strings_);
+  }
+
+  // A first row of counts is read as what it must be, so that the rows under it are not blamed.
+  std::optional<RowLabel> report_no_label(const Line& line, std::size_t bar) {
+    const Range cells = line.range(bar, line.characters.size());
+    const bool counts = open_->string_labels.empty() && !open_->has_count() &&
+                        looks_like_counts(bytes_.substr(cells.begin, cells.end - cells.begin));
+    input_.diagnostics.error(Code::row_label_missing, line.range(bar, bar + 1), "this row has no label",
+                             counts ? "write `count` before its first bar line"
+                                    : "write what it is before its first bar line: count, chord, or a string's letter");
+    if (!counts) return std::nullopt;
+    open_->guessed_count = true;
+    return RowLabel{RowKind::count};
   }
 
   bool report_tab(const Line& line) {
@@ -191,39 +238,16 @@ class RowReader {
                                     : "a row is a label, then its bars: `count | 1 2 3 4 |`");
   }
 
-  // Where a string row is another instrument's, no other of the strip can be trusted.
-  void drop_string_rows() {
-    report_unknown_strings(input_, string_labels_, strings_);
-    strip_->damaged = true;
-    std::erase_if(strip_->rows, [](const GridRow& row) { return row.kind == RowKind::string; });
-  }
-
   void close_strip() {
-    if (!strip_) return;
-    if (foreign_) drop_string_rows();
-    string_labels_.clear();
-    foreign_ = false;
-    check_labels(input_, *strip_, strings_);
-    const auto count = std::find_if(strip_->rows.begin(), strip_->rows.end(),
-                                    [](const GridRow& row) { return row.kind == RowKind::count; });
-    if (count != strip_->rows.end()) {
-      strip_->count_row = static_cast<int>(count - strip_->rows.begin());
-    } else if (!strip_->rows.empty()) {
-      input_.diagnostics.error(Code::count_row_missing, first_line_, "this strip has no count row",
-                               "write a row above it that says when: `count | 1 2 3 4 |`");
-    }
-    strips_.push_back(std::move(*strip_));
-    strip_.reset();
+    if (open_) written_.push_back(std::move(*open_));
+    open_.reset();
   }
 
   const GridInput& input_;
   std::string_view bytes_;
   std::vector<std::string> strings_;
-  std::vector<Strip> strips_;
-  std::optional<Strip> strip_;
-  std::vector<StringLabel> string_labels_;  // of the strip's string rows, known or not
-  bool foreign_ = false;                    // one of them is no string of the instrument
-  Range first_line_;
+  std::vector<WrittenStrip> written_;
+  std::optional<WrittenStrip> open_;
 };
 
 }  // namespace

@@ -44,7 +44,7 @@ constexpr std::array<OtherSign, 18> other_signs = {{
     {U'X', "a dead note is written `x`"},
     {U'H', "a hammer-on is written `h`"},
     {U'P', "a pull-off is written `p`"},
-    {U'[', "a natural harmonic is written `<12>`"},
+    {U'[', "a ghost note is written `(5)`, a natural harmonic `<12>`"},
     {U'*', "a natural harmonic is written `<12>`, a struck strum in a `play` row"},
     {U'&', "counts stand in the count row"},
     {U'%', "a repeated bar is written in the count row"},
@@ -190,7 +190,8 @@ class RunReader {
     const std::string written = row_.text(at_, at_ + 1);
     if (c == U'>' || c == U'.' || c == U'_' || c == U'~' || c == U'^') {
       return fail(at_, at_ + 1, Code::token_suffix, tick(written) + " has no note before it",
-                  "write it after its fret with nothing between: `5" + written + (c == U'^' ? "1`" : "`"));
+                  "write it after its fret with nothing between: `5" + written + (c == U'^' ? "1`" : "`") +
+                      (c == U'~' ? "; a note that is held on is `=`" : ""));
     }
     if (const std::string figures = meant_figures(); figures.size() > 1) {
       return fail(run_.begin, run_.end, Code::token_unknown,

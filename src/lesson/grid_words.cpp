@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "lesson/grid_phrases.h"
+#include "lesson/limits.h"
 #include "lesson/lookalikes.h"
 
 namespace fretsheaf::lesson {
@@ -47,7 +48,12 @@ std::vector<CellWord> read_words(const GridInput& input, const Cell& cell) {
     const bool quoted = row.at(at) == U'"';
     const int end = quoted ? std::min(closing_quote(cell, at) + 1, cell.end) : bare_end(cell, at);
     words.push_back(word_of(cell, at, end, quoted));
-    if (quoted && words.back().text.find_first_not_of(' ') == std::string::npos) {
+    if (end - at > static_cast<int>(limits::word)) {
+      input.diagnostics.error(Code::out_of_range, row.range(at, end),
+                              "this word has more than " + std::to_string(limits::word) + " characters", "shorten it");
+      words.pop_back();
+    }
+    if (quoted && !words.empty() && words.back().text.find_first_not_of(' ') == std::string::npos) {
       input.diagnostics.error(Code::quote_empty, row.range(at, end), "there is nothing between these quotes",
                               "write words there, or take the quotes out");
       words.pop_back();

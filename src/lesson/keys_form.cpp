@@ -3,6 +3,7 @@
 
 #include "lesson/keys_example.h"
 #include "lesson/limits.h"
+#include "lesson/toml_string.h"
 
 namespace fretsheaf::lesson {
 namespace {
@@ -17,18 +18,26 @@ struct FormKeys {
 };
 
 // The chords of one bar, a comma between two.
-std::optional<FormBar> read_bar(const Field& field, std::size_t begin, std::string_view word) {
+std::optional<FormBar> read_bar(const Field& field, const TextPlaces& places, std::size_t begin,
+                                std::string_view word) {
   FormBar bar;
-  bar.range = field.place(begin, begin + word.size());
+  bar.range = places.range(begin, begin + word.size());
   for (std::size_t at = 0; at <= word.size();) {
     const auto comma = std::min(word.find(',', at), word.size());
     const auto name = word.substr(at, comma - at);
     const auto chord = theory::parse_chord(name);
     if (!chord) {
-      field.diagnostics.error(Code::unsound_value, field.place(begin + at, begin + std::max(comma, at + 1)),
+      field.diagnostics.error(Code::unsound_value, places.range(begin + at, begin + std::max(comma, at + 1)),
                               name.empty() ? "a chord is missing beside this ','" : shown(name) + " is not a chord",
                               "write chords as in \"Dm7,G7 | i7\": a space between bars, a ',' in a bar, a '|' where a "
                               "line of the chart ends");
+      return {};
+    }
+    if (bar.chords.size() == limits::form_chords) {
+      field.diagnostics.error(
+          Code::out_of_range, places.range(begin + at, begin + comma),
+          "this is chord " + std::to_string(limits::form_chords + 1) + " of one bar of the form",
+          "write at most " + std::to_string(limits::form_chords) + " in a bar; a space begins the next");
       return {};
     }
     bar.chords.push_back(*chord);
@@ -42,7 +51,8 @@ constexpr std::string_view sign_marks = "|:";
 // Reads the bars of a form and the signs between them.
 class ChartReader {
  public:
-  explicit ChartReader(const Field& field, std::string_view text) : field_(field), text_(text) {}
+  explicit ChartReader(const Field& field, std::string_view text)
+      : field_(field), places_(field.files[field.value.range.file], field.value.range), text_(text) {}
 
   // nullopt after an error.
   std::optional<std::vector<FormBar>> read() {
@@ -67,7 +77,7 @@ class ChartReader {
   std::size_t skip(std::size_t at) const { return std::min(text_.find_first_not_of(" \t\n", at), text_.size()); }
 
   void error(std::size_t begin, std::size_t end, const std::string& message, const std::string& help) {
-    field_.diagnostics.error(Code::unsound_value, field_.place(begin, end), message, help);
+    field_.diagnostics.error(Code::unsound_value, places_.range(begin, end), message, help);
     sound_ = false;
   }
 
@@ -97,12 +107,12 @@ class ChartReader {
     const std::string_view word = text_.substr(begin, end - begin);
     std::optional<FormBar> bar;
     if (word != "%") {
-      bar = read_bar(field_, begin, word);
+      bar = read_bar(field_, places_, begin, word);
       sound_ = sound_ && bar;
     } else if (chart_.empty()) {
       error(begin, end, "there is no bar before this '%' to repeat", "write the first bar's chord");
     } else {
-      bar = FormBar{chart_.back().chords, false, false, false, true, field_.place(begin, end)};
+      bar = FormBar{chart_.back().chords, false, false, false, true, places_.range(begin, end)};
     }
     if (bar) {
       bar->begins_line = begins_line_;
@@ -113,6 +123,7 @@ class ChartReader {
   }
 
   const Field& field_;
+  TextPlaces places_;
   std::string_view text_;
   std::vector<FormBar> chart_;
   bool sound_ = true;

@@ -5,6 +5,7 @@
 
 #include "lesson/keys_example.h"
 #include "lesson/limits.h"
+#include "lesson/toml_syntax.h"
 
 namespace fretsheaf::lesson {
 namespace {
@@ -159,7 +160,7 @@ void read_also_in(LessonKeys& into, const Field& field) {
     into.also_in.set({{{{field.value.text, field.value.range}}, field.value.range}});
   } else if (field.value.kind == TomlValue::Kind::text) {
     into.also_in.set({});
-    wrong_type(field, "a list of keys, or \"all\"");
+    wrong_type(field, "a list of keys, or \"all\"", ",");
   } else {
     into.also_in.set(read_texts(field));
   }
@@ -170,7 +171,7 @@ void read_examples(LessonKeys& into, const Field& field) {
   using Kind = TomlValue::Kind;
   const auto is_table = [](const TomlValue& item) { return item.kind == Kind::table; };
   if (field.value.kind == Kind::table && field.value.header) {
-    field.error(Code::wrong_type, "an example begins with [[example]]", "write it with two brackets on each side");
+    field.error(Code::wrong_type, example_heading.message, example_heading.help);
   } else if (field.value.kind != Kind::list ||
              !std::all_of(field.value.items.begin(), field.value.items.end(), is_table)) {
     field.error(Code::wrong_type, "'example' is not a key with a value",

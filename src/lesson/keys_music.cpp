@@ -4,6 +4,7 @@
 #include <string>
 
 #include "lesson/limits.h"
+#include "source/nearest.h"
 #include "theory/keys.h"
 
 namespace fretsheaf::lesson {
@@ -22,12 +23,51 @@ constexpr Choices<Label, 5> label_names = {{{"notes", Label::notes},
                                             {"fingers", Label::fingers},
                                             {"counts", Label::counts}}};
 
+// The mode that a word of another notation names: `Dm`, `D min`, `D maj`.
+std::string_view other_mode_name(std::string_view word) {
+  if (word == "m" || word == "min" || word == "mi" || word == "-") return "minor";
+  if (word == "M" || word == "maj" || word == "ma") return "major";
+  return {};
+}
+
+// The note that a word begins with, in any case, and the mode in the rest of it; false where the rest is none.
+bool take_tonic(std::string_view word, std::string& note, std::string& mode) {
+  for (std::size_t length = std::min<std::size_t>(word.size(), 3); length > 0; --length) {
+    std::string name(word.substr(0, length));
+    if (name.front() >= 'a' && name.front() <= 'g') name.front() = static_cast<char>(name.front() - 'a' + 'A');
+    const auto rest = word.substr(length);
+    if (!theory::parse_note_name(name) || (!rest.empty() && other_mode_name(rest).empty())) continue;
+    note = name;
+    if (!rest.empty()) mode = other_mode_name(rest);
+    return true;
+  }
+  return false;
+}
+
+// A key in another order or notation, as it is written here: "D dorian" of "dorian in d", "D minor" of "Dm". Empty
+// where none can be told.
+std::string meant_key(std::string_view text) {
+  std::string note;
+  std::string mode;
+  for (std::size_t at = text.find_first_not_of(' '); at != std::string_view::npos;
+       at = text.find_first_not_of(' ', at)) {
+    const auto word = text.substr(at, text.find(' ', at) - at);
+    at += word.size();
+    if (note.empty() && take_tonic(word, note, mode)) continue;
+    if (mode.empty()) mode = other_mode_name(word);
+    if (mode.empty()) mode = source::nearest(word, theory::mode_names());
+  }
+  return note.empty() || mode.empty() ? std::string() : note + " " + mode;
+}
+
 void not_a_key(const Field& field, std::string_view text) {
   const auto gap = std::min(text.find(' '), text.size());
   const auto tonic = theory::parse_note_name(text.substr(0, gap));
   const auto modes = theory::mode_names();
   if (!tonic) {
-    field.error(Code::unsound_value, shown(text) + " is not a key", "write a tonic and a mode, as in \"D dorian\"");
+    const std::string meant = meant_key(text);
+    field.error(Code::unsound_value, shown(text) + " is not a key",
+                meant.empty() ? "write a tonic and a mode, as in \"D dorian\"" : "write \"" + meant + "\"");
   } else if (gap == text.size()) {
     const std::string name = tonic->to_string();
     field.error(Code::unsound_value, shown(text) + " does not say its mode",
@@ -35,7 +75,8 @@ void not_a_key(const Field& field, std::string_view text) {
   } else {
     const auto mode = text.substr(gap + 1);
     field.diagnostics.error(Code::unknown_value, field.place(gap + 1, text.size()), shown(mode) + " is not a mode",
-                            suggestion(mode, modes, "the modes are " + one_of(modes)));
+                            other_mode_name(mode).empty() ? suggestion(mode, modes, "the modes are " + one_of(modes))
+                                                          : "write \"" + meant_key(text) + "\"");
   }
 }
 

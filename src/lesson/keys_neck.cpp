@@ -141,9 +141,10 @@ std::optional<Located<NeckPicture>> read_neck(const Field& field) {
 
 std::optional<Located<std::vector<Shape>>> read_shapes(const Field& field) {
   if (field.value.kind != TomlValue::Kind::list || field.value.header) {
-    wrong_type(field, "a list of chords");
+    wrong_type(field, "a list of chords", ",");
     return {};
   }
+  if (too_many(field)) return {};
   Located<std::vector<Shape>> shapes{{}, field.value.range};
   bool sound = true;
   for (const TomlValue& item : field.value.items) {

@@ -8,6 +8,8 @@ namespace {
 
 using source::Code;
 
+constexpr std::string_view figures = "0123456789";
+
 using limits::fastest;
 using limits::slowest;
 
@@ -168,6 +170,26 @@ std::optional<theory::Tempo> read_pair(const Field& field) {
   return tempo;
 }
 
+// "60 bpm" and "60-92" have the numbers in them.
+void not_a_tempo(const Field& field) {
+  constexpr std::string_view wanted = "a whole number, two of them in a list, or a table";
+  if (field.value.kind != TomlValue::Kind::text) return wrong_type(field, wanted);
+  std::vector<std::string> numbers;
+  const std::string& text = field.value.text;
+  for (std::size_t at = text.find_first_of(figures); at != std::string::npos && numbers.size() < 3;
+       at = text.find_first_of(figures, at)) {
+    const std::size_t end = std::min(text.find_first_not_of(figures, at), text.size());
+    numbers.push_back(text.substr(at, end - at));
+    at = end;
+  }
+  const bool sound = std::all_of(numbers.begin(), numbers.end(), [](const auto& n) { return n.size() < 4; });
+  if (numbers.empty() || numbers.size() > 2 || !sound) return wrong_type(field, wanted);
+  field.error(Code::wrong_type, "'tempo' must be " + std::string(wanted) + ", not a text",
+              numbers.size() == 1 ? "write tempo = " + numbers[0]
+                                  : "write tempo = [" + numbers[0] + ", " + numbers[1] +
+                                        "], or { from = 60, to = 108, step = 12 } for the steps between");
+}
+
 }  // namespace
 
 std::optional<Located<theory::Tempo>> read_tempo(const Field& field) {
@@ -177,7 +199,7 @@ std::optional<Located<theory::Tempo>> read_tempo(const Field& field) {
   } else if (field.value.kind == TomlValue::Kind::table) {
     tempo = read_ladder(field);
   } else if (field.value.kind != TomlValue::Kind::whole) {
-    wrong_type(field, "a whole number, two of them in a list, or a table");
+    not_a_tempo(field);
   } else if (const auto one = read_whole(field, slowest, fastest)) {
     tempo.emplace();
     tempo->from = tempo->to = one->value;

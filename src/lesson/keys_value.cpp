@@ -2,8 +2,10 @@
 
 #include <algorithm>
 
+#include "lesson/limits.h"
 #include "lesson/toml_string.h"
 #include "source/nearest.h"
+#include "source/utf8.h"
 
 namespace fretsheaf::lesson {
 namespace {
@@ -34,6 +36,57 @@ std::string quoted(std::string_view name) {
   return "'" + std::string(name) + "'";
 }
 
+// A value as it is written, where it is short enough to be said back.
+std::optional<std::string> as_written(const Field& field, const TomlValue& value) {
+  constexpr std::size_t most = 80;
+  const Range range = value.range;
+  const std::string_view bytes = field.files[range.file].bytes().substr(range.begin, range.end - range.begin);
+  if (bytes.size() > most || bytes.find('\n') != std::string_view::npos) return {};
+  return std::string(bytes);
+}
+
+// `"notes", "counts"` of "notes, counts": the words between the separators.
+std::string quoted_words(std::string_view text, std::string_view separators) {
+  std::string list;
+  for (std::size_t at = text.find_first_not_of(separators); at != std::string_view::npos;
+       at = text.find_first_not_of(separators, at)) {
+    std::string_view word = text.substr(at, text.find_first_of(separators, at) - at);
+    at += word.size();
+    word = word.substr(0, word.find_last_not_of(' ') + 1);
+    list += (list.empty() ? "\"" : ", \"") + std::string(word) + "\"";
+  }
+  return list;
+}
+
+// `separators` are what may stand between the items where they are written as one text.
+std::optional<std::string> as_list(const Field& field, std::string_view separators) {
+  const std::string& text = field.value.text;
+  const auto written = as_written(field, field.value);
+  if (!written || text.empty()) return {};
+  const bool plain = !separators.empty() && text.find_first_of("\"\\") == std::string::npos;
+  return "[" + (plain ? quoted_words(text, separators) : *written) + "]";
+}
+
+bool is_figures(std::string_view text) {
+  return !text.empty() && text.find_first_not_of("0123456789") == std::string_view::npos;
+}
+
+// The value in the form that the key wants, where that can be told from what is written.
+std::optional<std::string> in_form(const Field& field, std::optional<std::string_view> separators) {
+  const TomlValue& value = field.value;
+  const bool wants_list = field.sample.starts_with('[') && !field.item;
+  if (value.kind == TomlValue::Kind::text && wants_list) {
+    return separators ? as_list(field, *separators) : std::nullopt;
+  }
+  if (value.kind == TomlValue::Kind::text && is_figures(field.sample) && is_figures(value.text)) {
+    return as_written(field, value) ? std::optional(value.text) : std::nullopt;
+  }
+  const bool one_text = value.kind == TomlValue::Kind::list && value.items.size() == 1 &&
+                        value.items.front().kind == TomlValue::Kind::text;
+  if (one_text && field.sample.starts_with('"')) return as_written(field, value.items.front());
+  return {};
+}
+
 }  // namespace
 
 Range Field::place(std::size_t begin, std::size_t end) const {
@@ -54,18 +107,38 @@ std::string suggestion(std::string_view word, std::span<const std::string_view> 
   return near.empty() ? std::move(otherwise) : "did you mean " + quoted(near) + "?";
 }
 
-void wrong_type(const Field& field, std::string_view wanted) {
+void wrong_type(const Field& field, std::string_view wanted, std::optional<std::string_view> separators) {
   const std::string subject = field.item ? "every item of " + quoted(field.name) : quoted(field.name);
-  field.error(Code::wrong_type,
-              subject + " must be " + std::string(wanted) + ", not " + std::string(kind_words(field.value)),
-              "write " + std::string(field.name) + " = " + std::string(field.sample));
+  field.error(
+      Code::wrong_type, subject + " must be " + std::string(wanted) + ", not " + std::string(kind_words(field.value)),
+      "write " + std::string(field.name) + " = " + in_form(field, separators).value_or(std::string(field.sample)));
 }
+
+namespace {
+
+// Reports a text of too many characters, where it goes beyond the last.
+bool too_long(const Field& field, const std::string& text, std::size_t most) {
+  if (text.size() <= most) return false;
+  std::size_t end = 0;
+  for (std::size_t count = 0; end < text.size() && count < most; ++count) {
+    end += source::decode_utf8(std::string_view(text).substr(end)).length;
+  }
+  if (end == text.size()) return false;
+  const std::size_t length = source::decode_utf8(std::string_view(text).substr(end)).length;
+  field.diagnostics.error(Code::out_of_range, field.place(end, end + length),
+                          quoted(field.name) + " has more than " + std::to_string(most) + " characters",
+                          "shorten it, or write a part of it elsewhere");
+  return true;
+}
+
+}  // namespace
 
 std::optional<Located<std::string>> read_text(const Field& field) {
   if (field.value.kind != TomlValue::Kind::text) {
     wrong_type(field, "a text in quotes");
     return {};
   }
+  if (too_long(field, field.value.text, limits::text)) return {};
   return Located<std::string>{field.value.text, field.value.range};
 }
 
@@ -75,6 +148,7 @@ std::optional<Located<std::string>> read_line(const Field& field) {
   // A text between """ and """ ends in a line end where its closing quotes stand on a line of their own.
   while (text->value.ends_with('\n')) text->value.pop_back();
   const auto line_end = text->value.find('\n');
+  if (line_end == std::string::npos && too_long(field, text->value, limits::line)) return {};
   if (line_end == std::string::npos) return text;
   field.diagnostics.error(Code::unsound_value, field.place(line_end, line_end + 1),
                           quoted(field.name) + " has more than one line", "write it on one line");
@@ -102,11 +176,21 @@ std::optional<Located<bool>> read_truth(const Field& field) {
   return Located<bool>{field.value.truth, field.value.range};
 }
 
+bool too_many(const Field& field) {
+  const auto& items = field.value.items;
+  if (items.size() <= limits::items) return false;
+  field.diagnostics.error(Code::out_of_range, items[limits::items].range,
+                          quoted(field.name) + " has more than " + std::to_string(limits::items) + " items",
+                          "write at most so many");
+  return true;
+}
+
 std::optional<Located<std::vector<Prose>>> read_texts(const Field& field) {
   if (field.value.kind != TomlValue::Kind::list || field.value.header) {
-    wrong_type(field, "a list of texts");
+    wrong_type(field, "a list of texts", "");
     return {};
   }
+  if (too_many(field)) return {};
   Located<std::vector<Prose>> result{{}, field.value.range};
   bool sound = true;
   for (const TomlValue& item : field.value.items) {
@@ -131,7 +215,7 @@ std::optional<Located<std::size_t>> read_name(const Field& field, std::span<cons
 std::optional<Located<std::vector<std::size_t>>> read_names(const Field& field,
                                                             std::span<const std::string_view> names) {
   if (field.value.kind != TomlValue::Kind::list || field.value.header) {
-    wrong_type(field, "a list");
+    wrong_type(field, "a list", ", ");
     return {};
   }
   Located<std::vector<std::size_t>> result{{}, field.value.range};
@@ -145,6 +229,7 @@ std::optional<Located<std::vector<std::size_t>>> read_names(const Field& field,
                              quoted(names[index->value]) + " stands twice in " + quoted(field.name),
                              "keep one of them");
       sound = false;
+      continue;
     }
     result.value.push_back(index->value);
   }

@@ -58,7 +58,12 @@ std::string one_of(std::span<const std::string_view> names, std::string_view las
 // "did you mean 'swing'?", else `otherwise`.
 std::string suggestion(std::string_view word, std::span<const std::string_view> known, std::string otherwise);
 
-void wrong_type(const Field& field, std::string_view wanted);
+// The help has the value in the form that the key wants, where that can be told. A text for a list can become one where
+// `separators` are said: what may stand between its items.
+void wrong_type(const Field& field, std::string_view wanted, std::optional<std::string_view> separators = {});
+
+// Reports a list of more items than any has.
+bool too_many(const Field& field);
 
 std::optional<Located<std::string>> read_text(const Field& field);
 // A text of one line.

@@ -9,7 +9,14 @@ namespace fretsheaf::lesson::limits {
 inline constexpr std::size_t bytes = std::size_t{4} * 1024 * 1024;  // of a lesson file and of a sheaf.toml
 inline constexpr int nesting = 32;                                  // of lists and tables, and parts of a dotted key
 inline constexpr std::size_t examples = 500;
-inline constexpr std::size_t bars = 2000;  // of an example, and of a form
+inline constexpr std::size_t bars = 2000;       // of an example, and of a form
+inline constexpr std::size_t strip_rows = 64;   // of a strip
+inline constexpr std::size_t form_chords = 16;  // of a bar of a form
+inline constexpr std::size_t line = 500;        // characters of a text of one line: a title
+inline constexpr std::size_t text = 50000;      // characters of a text of several: an intro, a practice note
+inline constexpr std::size_t items = 200;       // of a list: practice notes, shapes
+inline constexpr std::size_t word = 200;        // characters of a word of a grid: a chord, a syllable, words in quotes
+inline constexpr std::size_t pages = 1000;      // of a handout
 inline constexpr int blank_bars = 200;
 inline constexpr int log_rows = 60;
 inline constexpr int rungs = 60;

@@ -24,6 +24,12 @@ bool is_number(std::string_view words) {
          words.find_first_of("0123456789") == words.find_first_not_of("+-");
 }
 
+// Where a word is no text that lacks its quotes.
+bool is_number_key(std::string_view key) {
+  constexpr std::array<std::string_view, 6> keys = {"number", "frets", "capo", "practice-log", "blank-bars", "vary"};
+  return std::find(keys.begin(), keys.end(), key) != keys.end();
+}
+
 SyntaxProblem problem(std::size_t begin, std::size_t end, std::string message, std::string help = {}) {
   return {begin, end, source::Code::toml_syntax, std::move(message), std::move(help)};
 }
@@ -87,6 +93,7 @@ std::optional<SyntaxProblem> TomlScan::value(const std::string& key) {
   if (here() == '"' || here() == '\'') return string(key);
   if (here() == '[') return list(key);
   if (here() == '{') return table(key);
+  if (key == "tab" && (at_line_end() || here() == '`')) return other_quotes(at_line_end() ? 0 : 1, "");
   if (at_line_end() || here() == '#') {
     return problem(at_, at_line_end() ? at_ : at_ + 1, "'" + key + "' has no value", "write it after the '='");
   }
@@ -114,9 +121,17 @@ SyntaxProblem TomlScan::unclosed(std::string_view marks) const {
                  "write " + name + " at its end; a text of several lines stands between \"\"\" and \"\"\"");
 }
 
+SyntaxProblem TomlScan::other_quotes(std::size_t length, std::string_view why) const {
+  SyntaxProblem wrong = problem(at_, at_ + length, "a tab grid is written between ''' and '''",
+                                std::string(why) + "write tab = ''' and close with '''");
+  wrong.code = source::Code::grid_quotes;
+  return wrong;
+}
+
 std::optional<SyntaxProblem> TomlScan::string(const std::string& key) {
   const bool three = here("\"\"\"") || here("'''");
   const auto found = find_toml_string(bytes_, at_);
+  if (!found && !three && key == "tab") return other_quotes(1, "");
   if (!found) return unclosed(bytes_.substr(at_, three ? 3 : 1));
   const bool lines = found->quotes == Quotes::basic_lines || found->quotes == Quotes::literal_lines;
   for (std::size_t i = found->body_begin; i < found->body_end; ++i) {
@@ -151,11 +166,7 @@ std::optional<SyntaxProblem> TomlScan::escapes(const std::string& key, std::size
       continue;
     }
     if (key == "tab") {
-      SyntaxProblem wrong =
-          problem(at_, at_ + (here("\"\"\"") ? 3 : 1), "a tab grid is written between ''' and '''",
-                  "in other quotes a '\\' has a meaning of its own: write tab = ''' and close with '''");
-      wrong.code = source::Code::grid_quotes;
-      return wrong;
+      return other_quotes(here("\"\"\"") ? 3 : 1, "in other quotes a '\\' has a meaning of its own: ");
     }
     const std::size_t length = i + 1 < end ? 1 + source::decode_utf8(body.substr(i + 1)).length : 1;
     return problem(i, i + length, "'" + std::string(body.substr(i, length)) + "' has no meaning in a text in \" quotes",
@@ -200,9 +211,13 @@ std::optional<SyntaxProblem> TomlScan::table(const std::string& key) {
     }
     std::vector<std::string> parts;
     if (auto wrong = this->key(parts)) return wrong;
-    if (here() != '=')
+    if (here() == ':') {
+      return problem(at_, at_ + 1, "':' stands where '=' belongs", "write " + parts.back() + " = …");
+    }
+    if (here() != '=') {
       return problem(at_, at_ + 1, "a '=' is missing after '" + parts.back() + "'",
                      "write { KEY = VALUE, KEY = VALUE }");
+    }
     ++at_;
     if (auto wrong = value(parts.back())) return wrong;
     skip_blanks();
@@ -255,6 +270,9 @@ std::optional<SyntaxProblem> TomlScan::bare(const std::string& key) {
     if (std::string_view(synonyms).find(lower) != std::string_view::npos) {
       return problem(at_, end, "'" + std::string(words) + "' is not a value", before + meant);
     }
+  }
+  if (depth_ == 0 && is_number_key(key)) {
+    return problem(at_, end, "'" + key + "' is a number", "write it in figures, as in " + key + " = 2");
   }
   const std::string mark = words.find_first_of("\"\\") == std::string_view::npos ? "\"" : "'";
   return problem(at_, end, "a text needs quotes around it", before + mark + std::string(words) + mark);

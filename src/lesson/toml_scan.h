@@ -47,7 +47,8 @@ class TomlScan {
   std::optional<SyntaxProblem> table(const std::string& key);
   std::optional<SyntaxProblem> bare(const std::string& key);
   SyntaxProblem unclosed(std::string_view marks) const;
-  std::string_view words_here() const;  // up to a comment, or what ends an item
+  SyntaxProblem other_quotes(std::size_t length, std::string_view why) const;  // around a grid
+  std::string_view words_here() const;                                         // up to a comment, or what ends an item
 
   std::string_view bytes_;
   std::size_t at_ = 0;

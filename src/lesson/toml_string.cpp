@@ -142,25 +142,32 @@ std::string toml_string_value(std::string_view bytes, const TomlString& string) 
   return value;
 }
 
-source::Range place_in_text(const source::Text& file, source::Range value, std::size_t begin, std::size_t end) {
+TextPlaces::TextPlaces(const source::Text& file, source::Range value) : value_(value) {
   const std::string_view bytes = file.bytes();
-  if (value.begin >= bytes.size() || (bytes[value.begin] != '"' && bytes[value.begin] != '\'')) return value;
+  if (value.begin >= bytes.size() || (bytes[value.begin] != '"' && bytes[value.begin] != '\'')) return;
   const auto string = find_toml_string(bytes, value.begin);
-  if (!string) return value;
+  if (!string) return;
+  end_ = static_cast<std::uint32_t>(string->body_end);
   std::string said;
-  Walk walk(bytes, *string);
-  std::size_t first = string->body_end;
-  for (bool found = false; !walk.done() && said.size() < end;) {
-    const std::size_t before = walk.at();
+  for (Walk walk(bytes, *string); !walk.done();) {
+    const auto before = static_cast<std::uint32_t>(walk.at());
     walk.step(said);
-    if (!found && said.size() > begin) {
-      first = before;
-      found = true;
-    }
+    places_.resize(said.size(), {before, static_cast<std::uint32_t>(walk.at())});
   }
-  if (begin >= end) first = walk.at();
-  const auto last = std::max(walk.at(), first);
-  return {static_cast<std::uint32_t>(first), static_cast<std::uint32_t>(last), value.file};
+  start_ = static_cast<std::uint32_t>(string->body_begin);
+}
+
+source::Range TextPlaces::range(std::size_t begin, std::size_t end) const {
+  if (end_ == 0) return value_;
+  std::uint32_t last = end_;
+  if (end <= places_.size()) last = end == 0 ? start_ : places_[end - 1].end;
+  std::uint32_t first = begin < places_.size() ? places_[begin].begin : end_;
+  if (begin >= end) first = last;
+  return {first, std::max(first, last), value_.file};
+}
+
+source::Range place_in_text(const source::Text& file, source::Range value, std::size_t begin, std::size_t end) {
+  return TextPlaces(file, value).range(begin, end);
 }
 
 }  // namespace fretsheaf::lesson

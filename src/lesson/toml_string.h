@@ -31,8 +31,27 @@ std::optional<TomlString> find_toml_string(std::string_view bytes, std::size_t b
 // What the string says. REQUIRES: its escapes are sound.
 std::string toml_string_value(std::string_view bytes, const TomlString& string);
 
-// Where the bytes [begin, end) of a printed text stand in its file. `value` is the range of the TOML string that holds
-// the text (the `range` of a Prose); where it is no string the whole range is returned.
+// Where the bytes of a printed text stand in its file. `value` is the range of the TOML string that holds the text (the
+// `range` of a Prose); where it is no string, every place is that whole range. Making one takes as long as the text is,
+// asking it no time.
+class TextPlaces {
+ public:
+  TextPlaces(const source::Text& file, source::Range value);
+
+  source::Range range(std::size_t begin, std::size_t end) const;  // of the bytes [begin, end)
+
+ private:
+  struct Place {
+    std::uint32_t begin = 0;
+    std::uint32_t end = 0;
+  };
+  source::Range value_;
+  std::vector<Place> places_;  // of each byte of the text
+  std::uint32_t start_ = 0;    // of the string's body
+  std::uint32_t end_ = 0;      // and its end; 0 where it is no string
+};
+
+// The same for a single place.
 source::Range place_in_text(const source::Text& file, source::Range value, std::size_t begin, std::size_t end);
 
 }  // namespace fretsheaf::lesson

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "lesson/toml_scan.h"
+#include "source/nearest.h"
 #include "source/utf8.h"
 
 namespace fretsheaf::lesson {
@@ -44,6 +45,9 @@ class Statements {
                            list ? "write [[" + parts.back() + "]]" : "write [" + parts.back() + "]"};
     }
     scan_.step(close.size());
+    if (!list && parts.size() == 1 && is_example(parts.back())) {
+      return SyntaxProblem{begin, scan_.at(), Code::wrong_type, example_heading.message, example_heading.help};
+    }
     prefix_ = heading_path(parts, list);
     if (list) {
       prefix_ += std::to_string(++lists_[prefix_]) + '\0';
@@ -116,8 +120,15 @@ class Statements {
       scan_.step(scan_.line_end() - scan_.at());
       return {};
     }
+    const bool remark = scan_.here(";") || scan_.here("//") || scan_.here("--") || scan_.here("%");
     return SyntaxProblem{scan_.at(), scan_.line_end(), Code::toml_syntax,
-                         "there is more on this line than belongs there", std::string(help)};
+                         "there is more on this line than belongs there",
+                         remark ? "a remark begins with #" : std::string(help)};
+  }
+
+  static bool is_example(std::string_view heading) {
+    constexpr std::string_view example[] = {"example"};
+    return heading == example[0] || !source::nearest(heading, example).empty();
   }
 
   static std::string path(const std::string& prefix, const std::vector<std::string>& parts) {

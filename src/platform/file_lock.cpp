@@ -25,7 +25,7 @@ class FileHold final : public Hold {
 
 Lock lock_file(const std::string& path, Sharing sharing) {
   if (const int failed = make_folders(folder_of(path))) return write_error(failed);
-  Descriptor file(::open(path.c_str(), O_RDWR | O_CREAT | O_CLOEXEC, 0666));
+  Descriptor file(::open(path.c_str(), O_RDWR | O_CREAT | O_CLOEXEC | O_NOFOLLOW, 0666));
   if (!file.is_open()) return write_error(errno);
   const int kind = sharing == Sharing::alone ? LOCK_EX : LOCK_SH;
   if (::flock(file.number(), kind | LOCK_NB) != 0) {

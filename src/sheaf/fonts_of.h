@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "platform/system.h"
 #include "template/template.h"
 #include "typeface/fonts.h"
 
@@ -13,5 +14,10 @@ namespace fretsheaf::sheaf {
 // cannot be had.
 std::optional<std::string> open_fonts(const templates::Template& look, typeface::FontSet& fonts,
                                       std::vector<std::vector<typeface::FontId>>& by_role);
+
+// The first font that a template names by a path out of the folder `root` (empty: the current one), behind a symbolic
+// link too.
+std::optional<std::string> font_outside(const templates::Template& look, const std::string& root,
+                                        const platform::System& system);
 
 }  // namespace fretsheaf::sheaf

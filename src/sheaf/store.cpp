@@ -4,6 +4,7 @@
 #include <variant>
 
 #include "sheaf/places.h"
+#include "sheaf/put_in_place.h"
 
 namespace fretsheaf::sheaf {
 
@@ -80,7 +81,7 @@ std::optional<platform::FileError> Store::finish(const Record& all, bool forgott
     now = text_of(own);
   }
   if (now != text(record_)) {
-    if (auto error = system_.write(path(record_), now)) return error;
+    if (auto error = put_in_place(system_, path(record_), now)) return error;
   }
   for (const std::string& name : merged) {
     if (name != record_) system_.remove(path(name));

@@ -68,6 +68,7 @@ struct Kept {
   std::vector<source::Diagnostic> said;
   std::vector<Format> formats;  // of its sheaf.toml, else PDF
   Inputs inputs;                // where they are traced
+  std::string root;             // the folder that its paths stay inside
 };
 
 bool same(const source::Diagnostic& a, const source::Diagnostic& b) {
@@ -164,7 +165,8 @@ struct Workshop::Impl {
 
   // The lesson, read; without one the status says why.
   Made read(const std::string& path, Kept*& kept);
-  const Look* look_for(const std::optional<std::string>& asked, const lesson::Lesson& lesson, Made& made);
+  const Look* look_for(const std::optional<std::string>& asked, const Kept& kept, Made& made);
+  bool leads_out(const templates::Template& look, const Kept& kept, Made& made) const;
   // One copy of a handout in all its formats. `suffix` is what its outputs are called by.
   void render(const Job& job, const score::Score& score, const std::string& suffix, const Look& look, const Kept& kept,
               source::Diagnostics& diagnostics, Made& made);
@@ -181,7 +183,7 @@ Made Workshop::Impl::read(const std::string& path, Kept*& kept) {
   Made made;
   if (result.lesson) {
     kept = &(lessons[path] = Kept{result.files, std::move(*result.lesson), result.diagnostics.list(),
-                                  formats_of(result.output), take_inputs()});
+                                  formats_of(result.output), take_inputs(), result.root});
   } else {
     made.status = Made::Status::lesson_wrong;
   }
@@ -189,11 +191,26 @@ Made Workshop::Impl::read(const std::string& path, Kept*& kept) {
   return made;
 }
 
-const Look* Workshop::Impl::look_for(const std::optional<std::string>& asked, const lesson::Lesson& lesson,
-                                     Made& made) {
-  const std::string own = lesson.template_path.empty() ? lesson.template_name.value : lesson.template_path;
+// A template that a lesson brings along opens no way out of its folder.
+bool Workshop::Impl::leads_out(const templates::Template& look, const Kept& kept, Made& made) const {
+  const std::optional<std::string> font = font_outside(look, kept.root, system);
+  if (!font) return false;
+  made.status = Made::Status::lesson_wrong;
+  made.reports.front().diagnostics.error(
+      Code::outside_folder, kept.lesson.template_name.range,
+      "the font '" + *font + "' of this template lies outside the folder of these lessons",
+      "put the font beside the template and write its name alone");
+  return true;
+}
+
+const Look* Workshop::Impl::look_for(const std::optional<std::string>& asked, const Kept& kept, Made& made) {
+  const lesson::Lesson& lesson = kept.lesson;
+  const bool brought = !asked && !lesson.template_path.empty();
+  const std::string own = brought ? lesson.template_path : lesson.template_name.value;
   const std::string name = asked.value_or(own);
-  if (const auto known = looks.find(name); known != looks.end()) return &known->second;
+  if (const auto known = looks.find(name); known != looks.end()) {
+    return brought && leads_out(known->second.look, kept, made) ? nullptr : &known->second;
+  }
 
   templates::ReadTemplate read = templates::read_template(name, system);
   if (read.missing && asked) {
@@ -213,6 +230,7 @@ const Look* Workshop::Impl::look_for(const std::optional<std::string>& asked, co
     made.reports.push_back({std::move(read.files), std::move(read.diagnostics)});
     return nullptr;
   }
+  if (brought && leads_out(*read.look, kept, made)) return nullptr;
   Look look{std::move(*read.look), {}, {}};
   if (std::optional<std::string> missing = open_fonts(look.look, fonts, look.fonts)) {
     made.status = Made::Status::unreadable;
@@ -232,6 +250,12 @@ void Workshop::Impl::render(const Job& job, const score::Score& score, const std
       continue;
     }
     if (!sheet) sheet = layout::lay_out(score, look.look, fonts, look.fonts, diagnostics, kept.files[0].bytes());
+    if (sheet->pages.size() > lesson::limits::pages) {
+      diagnostics.error(Code::out_of_range, kept.lesson.title.range,
+                        "this handout would have " + std::to_string(sheet->pages.size()) + " pages, and at most " +
+                            std::to_string(lesson::limits::pages) + " are made",
+                        "divide the lesson into several");
+    }
     if (diagnostics.has_errors()) return;
     if (format == Format::pdf) made.outputs.push_back({suffix + ".pdf", render::pdf(*sheet, fonts)});
     if (format == Format::svg) {
@@ -252,7 +276,7 @@ Plan Workshop::plan(const Request& request) {
   Kept* kept = nullptr;
   plan.made = impl_->read(request.lesson, kept);
   if (kept == nullptr) return plan;
-  const Look* look = impl_->look_for(request.template_name, kept->lesson, plan.made);
+  const Look* look = impl_->look_for(request.template_name, *kept, plan.made);
   if (look == nullptr) return plan;
   kept->inputs.insert(look->inputs.begin(), look->inputs.end());
   plan.own_formats = kept->formats;
@@ -275,7 +299,7 @@ Made Workshop::make(const Job& job) {
   Kept& kept = impl_->lessons.at(job.lesson);
   Made made;
   source::Diagnostics diagnostics;
-  const Look* look = impl_->look_for(job.template_name, kept.lesson, made);
+  const Look* look = impl_->look_for(job.template_name, kept, made);
   const std::optional<transposition::Moved> moved = transposition::move(kept.lesson, job.to, diagnostics);
   if (!moved) made.status = Made::Status::lesson_wrong;
   if (moved && look != nullptr) {
@@ -339,7 +363,7 @@ Transposed Workshop::transpose(const std::string& path, const std::string& text)
 Made Workshop::check(const std::string& path) {
   Kept* kept = nullptr;
   Made made = impl_->read(path, kept);
-  if (kept == nullptr || impl_->look_for({}, kept->lesson, made) == nullptr) return made;
+  if (kept == nullptr || impl_->look_for({}, *kept, made) == nullptr) return made;
   source::Diagnostics& diagnostics = made.reports.front().diagnostics;
   read_logo(kept->lesson, impl_->system, diagnostics);
   score::build_score(kept->lesson, diagnostics);

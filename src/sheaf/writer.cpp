@@ -2,6 +2,8 @@
 
 #include <utility>
 
+#include "sheaf/put_in_place.h"
+
 namespace fretsheaf::sheaf {
 
 namespace {
@@ -40,7 +42,7 @@ std::vector<Writer::Written> Writer::finish() {
 }
 
 Writer::Written Writer::write_now(const File& file) {
-  Written written{{"", file.bytes.size(), 0, print_of(file.bytes)}, system_.write(file.path, file.bytes)};
+  Written written{{"", file.bytes.size(), 0, print_of(file.bytes)}, put_in_place(system_, file.path, file.bytes)};
   if (const auto status = system_.status(file.path)) written.mark.changed = status->changed;
   return written;
 }

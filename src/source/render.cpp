@@ -14,15 +14,20 @@ constexpr std::size_t shown_before = 60;
 constexpr std::string_view indent = "  ";
 constexpr std::string_view ellipsis = "…";
 
-// What is under the carets, in code points of the line: [begin, end) with at least one.
-struct Carets {
-  std::size_t begin = 0;
-  std::size_t end = 1;
+// As much of a line as is shown, and what of it is under the carets, in its code points: [begin, end) with at least
+// one.
+struct Excerpt {
+  std::u32string characters;
+  bool from_start = true;
+  bool to_end = true;
+  std::size_t carets_begin = 0;
+  std::size_t carets_end = 1;
 };
 
-std::u32string code_points(std::string_view bytes) {
+// The first code points of `bytes`, so many at the most; the rest stays in `bytes`.
+std::u32string take_code_points(std::string_view& bytes, std::size_t most) {
   std::u32string result;
-  while (!bytes.empty()) {
+  while (!bytes.empty() && result.size() < most) {
     const auto next = decode_utf8(bytes);
     result += next.code_point;
     bytes.remove_prefix(next.length);
@@ -30,44 +35,45 @@ std::u32string code_points(std::string_view bytes) {
   return result;
 }
 
-bool is_control(char32_t c) {
-  return (c < 0x20 && c != U'\t') || (c >= 0x7F && c < 0xA0);
-}
-
-void append_shown(std::string& out, const std::u32string& line, std::size_t begin, std::size_t end) {
-  // A control character could change the terminal, or the columns.
-  for (std::size_t i = begin; i < end; ++i) append_utf8(out, is_control(line[i]) ? U'\uFFFD' : line[i]);
+// Never more than a part of a long line is looked at: it may hold thousands of errors.
+Excerpt excerpt(const Text& text, Range range, const Position& start) {
+  const std::string_view line = text.line(start.line);
+  const auto column = static_cast<std::size_t>(start.column) - 1;
+  Excerpt shown;
+  std::string_view rest = line;
+  shown.characters = take_code_points(rest, most_shown);
+  if (!rest.empty() && column > shown_before) {
+    const int first = start.column - static_cast<int>(shown_before);
+    rest = line.substr(text.offset(start.line, first) - text.offset(start.line, 1));
+    shown.characters = take_code_points(rest, most_shown);
+    shown.from_start = false;
+  }
+  shown.to_end = rest.empty();
+  const Position stop = text.position(range.end);
+  std::size_t length = stop.line == start.line ? static_cast<std::size_t>(stop.column - start.column) : most_shown;
+  if (stop.line < start.line) length = 0;
+  shown.carets_begin = shown.from_start ? column : shown_before;
+  const std::size_t end = std::min(shown.carets_begin + length, shown.characters.size());
+  shown.carets_end = std::max(end, shown.carets_begin + 1);
+  return shown;
 }
 
 // The source line and the caret line. Tabs are copied, so that both lines widen alike.
-std::string underlined(const std::u32string& line, Carets carets) {
-  std::size_t begin = 0;
-  std::size_t end = line.size();
-  if (line.size() > most_shown) {
-    begin = carets.begin > shown_before ? carets.begin - shown_before : 0;
-    end = std::min(line.size(), begin + most_shown);
-    carets.end = std::clamp(carets.end, carets.begin + 1, std::max(end, carets.begin + 1));
-  }
+std::string underlined(const Excerpt& shown) {
   std::string out;
-  if (begin < end) out += indent;
-  if (begin > 0) out += ellipsis;
-  append_shown(out, line, begin, end);
-  if (end < line.size()) out += ellipsis;
+  if (!shown.characters.empty()) out += indent;
+  if (!shown.from_start) out += ellipsis;
+  for (const char32_t c : shown.characters) append_utf8(out, is_control(c) ? U'\uFFFD' : c);
+  if (!shown.to_end) out += ellipsis;
   out += '\n';
   out += indent;
-  if (begin > 0) out += ' ';
-  for (std::size_t i = begin; i < carets.begin; ++i) out += line[i] == U'\t' ? '\t' : ' ';
-  out.append(carets.end - carets.begin, '^');
+  if (!shown.from_start) out += ' ';
+  for (std::size_t i = 0; i < shown.carets_begin; ++i) {
+    out += i < shown.characters.size() && shown.characters[i] == U'\t' ? '\t' : ' ';
+  }
+  out.append(shown.carets_end - shown.carets_begin, '^');
   out += '\n';
   return out;
-}
-
-Carets carets_of(const Text& text, Range range, const Position& start, std::size_t line_length) {
-  const auto begin = static_cast<std::size_t>(start.column) - 1;
-  const Position stop = text.position(range.end);
-  std::size_t end = stop.line == start.line ? static_cast<std::size_t>(stop.column) - 1 : line_length;
-  if (stop.line < start.line) end = begin;
-  return {begin, std::max(end, begin + 1)};
 }
 
 }  // namespace
@@ -79,9 +85,8 @@ std::string render(const Diagnostic& diagnostic, const Files& files) {
   if (diagnostic.range.file < files.size()) {
     const Text& text = files[diagnostic.range.file];
     const Position start = text.position(diagnostic.range.begin);
-    const std::u32string line = code_points(text.line(start.line));
-    out = text.name() + ":" + std::to_string(start.line) + ":" + std::to_string(start.column) + ": ";
-    shown = underlined(line, carets_of(text, diagnostic.range, start, line.size()));
+    out = printable(text.name()) + ":" + std::to_string(start.line) + ":" + std::to_string(start.column) + ": ";
+    shown = underlined(excerpt(text, diagnostic.range, start));
   }
   out += kind;
   out += diagnostic.message;

@@ -76,4 +76,22 @@ std::size_t count_code_points(std::string_view bytes) {
   return count;
 }
 
+bool is_control(char32_t c) {
+  return (c < 0x20 && c != U'\t') || (c >= 0x7F && c < 0xA0);
+}
+
+std::string printable(std::string_view line) {
+  std::string shown;
+  while (!line.empty()) {
+    const CodePoint next = decode_utf8(line);
+    if (is_control(next.code_point)) {
+      append_utf8(shown, U'\uFFFD');
+    } else {
+      shown += line.substr(0, next.length);  // a byte of another encoding stays as it is
+    }
+    line.remove_prefix(next.length);
+  }
+  return shown;
+}
+
 }  // namespace fretsheaf::source

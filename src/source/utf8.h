@@ -30,4 +30,10 @@ void append_utf8(std::string& out, char32_t code_point);
 // How many code points there are; each byte that belongs to none counts as one.
 std::size_t count_code_points(std::string_view bytes);
 
+// Whether it could change a terminal, or the columns of a line: C0 but the tab, DEL, C1.
+bool is_control(char32_t code_point);
+
+// One line with U+FFFD for each control character: names of files from strangers go to a terminal by this.
+std::string printable(std::string_view line);
+
 }  // namespace fretsheaf::source

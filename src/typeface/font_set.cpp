@@ -13,10 +13,6 @@ namespace {
 // The largest packaged text fonts are under 20 MiB.
 constexpr std::size_t most_font_bytes = std::size_t{64} << 20;
 
-bool is_path(std::string_view name) {
-  return name.find('/') != std::string_view::npos || name.ends_with(".ttf") || name.ends_with(".otf");
-}
-
 // The file's name without folders and ending, so that no path gets into an output.
 std::string stem(std::string_view path) {
   path.remove_prefix(path.rfind('/') + 1);
@@ -72,7 +68,7 @@ FontSet::~FontSet() = default;
 std::variant<FontId, std::string> FontSet::open(std::string_view name) {
   const auto known_here = std::find(impl_->asked_names.begin(), impl_->asked_names.end(), name);
   if (known_here != impl_->asked_names.end()) return static_cast<FontId>(known_here - impl_->asked_names.begin());
-  if (is_path(name)) return impl_->load(name, stem(name), std::string(name));
+  if (is_font_path(name)) return impl_->load(name, stem(name), std::string(name));
   const KnownFont* known = known_font(name);
   if (known == nullptr) return unknown_name(name);
   const std::string path = impl_->system.font_path(known->file);

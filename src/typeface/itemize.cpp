@@ -140,6 +140,8 @@ class Itemizer {
 
   void report(char32_t c) {
     std::vector<char32_t>& missing = result_.missing;
+    constexpr std::size_t most = 200;  // so that a long word of another script costs no more than its length
+    if (missing.size() == most) return;
     if (std::find(missing.begin(), missing.end(), c) == missing.end()) missing.push_back(c);
   }
 

@@ -18,4 +18,9 @@ const std::vector<KnownFont>& known_fonts();
 // nullptr where there is no such name.
 const KnownFont* known_font(std::string_view name);
 
+// Whether a template names a font by its file's path.
+inline bool is_font_path(std::string_view name) {
+  return name.find('/') != std::string_view::npos || name.ends_with(".ttf") || name.ends_with(".otf");
+}
+
 }  // namespace fretsheaf::typeface

@@ -1,12 +1,18 @@
 // How the cost of a handout grows with its length: one of 400 bars against ten times one of 40, lesson text to finished
-// PDF bytes. 1 is linear; at most 1.2 is promised.
+// PDF bytes. 1 is linear; at most 1.2 is promised. And how the cost of reading grows up to the limits, for a sound
+// lesson and for what a stranger may send: each input against ten of a tenth.
 #include <benchmark/benchmark.h>
 
 #include <chrono>
+#include <iterator>
 #include <string>
 
 #include "laid_out.h"
+#include "lesson/limits.h"
+#include "lesson/reader.h"
+#include "platform/memory_system.h"
 #include "render/render.h"
+#include "stopwatch.h"
 
 namespace {
 
@@ -55,8 +61,75 @@ void growth_with_length(benchmark::State& state) {
   state.counters["ratio"] = long_one / short_one;
 }
 
+// Inputs of reading, by how often their part stands in them at the limit.
+struct Input {
+  const char* name;
+  std::string (*of)(int times);
+  int most;
+};
+
+std::string repeated(const std::string& part, int times) {
+  std::string all;
+  for (int i = 0; i < times; ++i) all += part;
+  return all;
+}
+
+const std::string head = "title = \"Long way round\"\nkey = \"D dorian\"\ninstrument = \"bass\"\n";
+
+std::string in_a_bar(const std::string& part, int times) {
+  const std::string tokens = repeated(part, times);
+  return head + "[[example]]\ntab = '''\ncount | 1 2 3 4" + std::string(tokens.size(), ' ') + "|\nA     | 5     " +
+         tokens + " |\n'''\n";
+}
+
+const Input inputs[] = {
+    {"bars", lesson, static_cast<int>(fretsheaf::lesson::limits::bars)},
+    {"frets_under_no_count", [](int times) { return in_a_bar("5 ", times); }, 200000},
+    {"one_run", [](int times) { return in_a_bar("h7p5", times); }, 100000},
+    {"stars", [](int times) { return head + "intro = \"" + repeated("*a **b ", times) + "\"\n"; }, 7000},
+    {"brackets", [](int times) { return head + "intro = \"" + repeated("[", times) + "\"\n"; }, 50000},
+    {"bad_links", [](int times) { return head + "intro = \"" + repeated("[a](b) ", times) + "\"\n"; }, 7000},
+    {"unknown_keys",
+     [](int times) {
+       std::string text = head;
+       for (int i = 0; i < times; ++i) text += "k" + std::to_string(i) + " = 1\n";
+       return text;
+     },
+     200000},
+    {"unknown_rows",
+     [](int times) { return head + "[[example]]\ntab = '''\n" + repeated("foo | x |\n", times) + "'''\n"; }, 200000},
+};
+
+double seconds_to_read(const std::string& text) {
+  const fretsheaf::platform::MemorySystem nowhere;
+  const std::clock_t begin = std::clock();
+  const auto read = fretsheaf::lesson::read_lesson("long.lesson.toml", text, nowhere);
+  for (const auto& one : read.diagnostics.sorted()) {
+    benchmark::DoNotOptimize(fretsheaf::source::render(one, read.files));
+  }
+  return fretsheaf::benchmarks::seconds_since(begin);
+}
+
+void growth_of_reading(benchmark::State& state) {
+  const Input& input = inputs[state.range(0)];
+  state.SetLabel(input.name);
+  const std::string whole = input.of(input.most);
+  const std::string tenth = input.of(input.most / 10);
+  double short_one = 0;
+  double long_one = 0;
+  for (auto _ : state) {
+    for (int i = 0; i < 10; ++i) short_one += seconds_to_read(tenth);
+    long_one += seconds_to_read(whole);
+  }
+  const double rounds = static_cast<double>(state.iterations());
+  state.counters["ten_of_a_tenth_ms"] = short_one / rounds * 1000;
+  state.counters["at_the_limit_ms"] = long_one / rounds * 1000;
+  state.counters["ratio"] = long_one / short_one;
+}
+
 }  // namespace
 
+BENCHMARK(growth_of_reading)->DenseRange(0, std::size(inputs) - 1)->Unit(benchmark::kMillisecond);
 BENCHMARK(growth_with_length)->Unit(benchmark::kMillisecond)->MinTime(2.0);
 
 BENCHMARK_MAIN();

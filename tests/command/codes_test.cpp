@@ -1,9 +1,11 @@
 // Every code has a case: what is written, what is said of it and where. The cases lie in cases/codes.txt, which tells
 // how they are written; what is said of them in golden/codes.txt.
+#include <algorithm>
 #include <catch2/catch.hpp>
 #include <fstream>
 #include <iterator>
 #include <set>
+#include <sstream>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -90,12 +92,18 @@ const std::vector<Elsewhere> elsewhere = {
      "what no hand can play on the instrument is an error with its measure"},
 };
 
+std::string text_of(const std::string& file) {
+  std::ifstream stream(test::project_folder() + "/tests/" + file);
+  return {std::istreambuf_iterator<char>(stream), {}};
+}
+
+bool has_test(const std::string& file, const std::string& test) {
+  return text_of(file).find("TEST_CASE(\"" + test + "\")") != std::string::npos;
+}
+
 bool has_case_elsewhere(std::string_view code) {
   for (const Elsewhere& one : elsewhere) {
-    if (one.code != code) continue;
-    std::ifstream file(test::project_folder() + "/tests/" + one.file);
-    const std::string text{std::istreambuf_iterator<char>(file), {}};
-    return text.find("TEST_CASE(\"" + one.test + "\")") != std::string::npos;
+    if (one.code == code) return has_test(one.file, one.test);
   }
   return false;
 }
@@ -124,6 +132,37 @@ TEST_CASE("every code has a case: its input, what is said of it, and where") {
     CHECK((seen.contains(name) || has_case_elsewhere(name)));
   }
   check_golden("codes.txt", report);
+}
+
+TEST_CASE("every rule of the description that forbids something names a case that breaks it") {
+  std::set<std::string> cases;
+  for (const test::WrittenCase& one : test::written_cases("command/cases/codes.txt")) {
+    cases.insert(one.code + ": " + one.what);
+  }
+  std::istringstream lines(text_of("command/cases/rules.txt"));
+  std::string rule;
+  int shown = 1;
+  int rules = 0;
+  for (std::string line; std::getline(lines, line);) {
+    INFO(rule << "\n" << line);
+    if (line.starts_with("== ")) {
+      CHECK(shown > 0);
+      rule = line;
+      shown = 0;
+      ++rules;
+    } else if (line.starts_with("- ")) {
+      const auto colon = line.find(": ");
+      REQUIRE(colon != std::string::npos);
+      std::string code = line.substr(2, colon - 2);
+      const std::string what = line.substr(colon + 2);
+      const bool in_file = code.ends_with(".cpp");
+      if (!in_file) std::replace(code.begin(), code.end(), '_', '-');
+      CHECK((in_file ? has_test(code, what) : cases.contains(code + ": " + what)));
+      ++shown;
+    }
+  }
+  CHECK(shown > 0);
+  CHECK(rules > 80);
 }
 
 TEST_CASE("odd lessons that the description allows are lessons, without an error") {

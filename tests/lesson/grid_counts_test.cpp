@@ -64,6 +64,9 @@ TEST_CASE("what is no count") {
        "G     | 0            |\n",
        {"1:11: error: these parentheses hold no count; a rest is a count in parentheses: `(2)`",
         "1:15: error: `x` is no count; a muted strum is written in a `play` row, a dead note in a string row"}},
+      {"count | 1 [2] 3 4 |\n"
+       "G     | 0         |\n",
+       {"1:11: error: `[2]` is no count; a rest is a count in parentheses: `(2)`"}},
       {"count | 1 (2 3) 4 |\n"
        "G     | 0       4 |\n",
        {"1:11: error: parentheses hold one count; write each rest in its own: `(2) (3)`"}},

@@ -20,6 +20,13 @@ TEST_CASE("marks") {
        {"3:17: error: this hairpin has no length; draw it with dashes to the last count that it reaches: `>---`"}},
       {"count  | 1      2      3      4      |\n"
        "G      | 5      7      5      7      |\n"
+       "mark   | <<<<<<<<<<<<  >>>>>>>       |\n",
+       {"3:10: error: there is no mark `<<<<<<<<<<<<`; marks are `ppp` to `fff`, `sfz`, `fermata`, hairpins `<---` and "
+        "`>---`, and `PM---`, `let---`, `TP---`",
+        "3:24: error: there is no mark `>>>>>>>`; marks are `ppp` to `fff`, `sfz`, `fermata`, hairpins `<---` and "
+        "`>---`, and `PM---`, `let---`, `TP---`"}},
+      {"count  | 1      2      3      4      |\n"
+       "G      | 5      7      5      7      |\n"
        "mark   | <      p      ---    TP     |\n",
        {"3:10: error: this hairpin has no length; draw it with dashes to the last count that it reaches: `<---`",
         "3:24: error: these dashes go on from nothing; they follow a mark, `<---` or `PM---`, or stand at a bar's "

@@ -96,6 +96,67 @@ TEST_CASE("a strip's rows: each has a label that is known, and stands once") {
   });
 }
 
+TEST_CASE("a row whose label is missing is said once, and the rows beside it are not blamed") {
+  const std::string rest = "G     | 3   3   |\n";
+  check({
+      {"      | 1   2   |\n" + rest,
+       {"1:7: error: this row has no label; write `count` before its first bar line"},
+       {.meter = "2/4"}},
+      {"chord | C       |\n"
+       "      | 1   2   |\n" +
+           rest,
+       {"2:7: error: this row has no label; write `count` before its first bar line"},
+       {.meter = "2/4"}},
+      {"      | 3   3   |\n"
+       "count | 1   2   |\n" +
+           rest,
+       {"1:7: error: this row has no label; write `count` before its first bar line"},
+       {.meter = "2/4"}},
+      {"1   2   |\n" + rest,
+       {"1:1: error: this row has no label; write `count |` before it: a row is a label, then its bars"}},
+      {"count   1   2   |\n" + rest,
+       {"1:1: error: there is no bar line after `count`; a row is a label, then its bars: write `count |` and go on"}},
+      {"count | 1   2   |\n"
+       "G--3---3---|\n",
+       {"2:1: error: there is no bar line after `G`; a row is a label, then its bars: write `G |` and go on"},
+       {.meter = "2/4"}},
+      {"zehl  | 1   2   |\n" + rest,
+       {"1:1: error: there is no row called `zehl`; the rows are count, chord, mark, text, lyric, section, ending, "
+        "meter, road, finger, hand, spell, stroke, play and the strings G, D, A and E"}},
+      {"1   2\n" + rest,
+       {"1:1: error: this line of the grid has no bar line; a row is a label, then its bars: `count | 1 2 3 4 |`"}},
+  });
+}
+
+TEST_CASE("a blank line inside a strip is one error, however many there are") {
+  const std::string parted =
+      "a blank line parts these rows from their count row; take the blank line out; or, where a new strip begins here, "
+      "write its count row";
+  const Setting two{.meter = "2/4"};
+  check({
+      {"count | 1   2   |\n\nG     | 3   3   |\n", {"3:1: error: " + parted}, two},
+      {"count | 1   2   |\nG     | 3       |\n\nD     |     3   |\n", {"4:1: error: " + parted}, two},
+      {"chord | C       |\n\ncount | 1   2   |\nG     | 3   3   |\n", {"1:1: error: " + parted}, two},
+      {"count | 1   2   |\n\nG     | 3       |\n\nD     |     3   |\n\nA     |         |\n",
+       {"3:1: error: " + parted},
+       two},
+      {"chord | C       |\n\ncount | 1   2   |\n\nG     | 3   3   |\n", {"1:1: error: " + parted}, two},
+      {"count | 1   2   |\nG     | 3   3   |\n\nG     | 3   3   |\n",
+       {"4:1: error: this strip has no count row; write a row above it that says when: `count | 1 2 3 4 |`"},
+       two},
+  });
+}
+
+TEST_CASE("a strip holds 64 rows") {
+  std::string rows;
+  for (int i = 0; i < 64; ++i) rows += "chord |   |\n";
+  CHECK(read("count | 1 |\n" + rows.substr(0, rows.size() - 12), {.meter = "1/4"}).said.empty());
+  const std::vector<std::string> one_more = {
+      "65:1: error: this strip has more than 64 rows; a blank line begins a new strip"};
+  CHECK(read("count | 1 |\n" + rows, {.meter = "1/4"}).said == one_more);
+  CHECK(read("count | 1 |\n" + rows + rows, {.meter = "1/4"}).said == one_more);
+}
+
 TEST_CASE("lines that are no rows") {
   check({
       {"count | 1 |\n"

@@ -182,7 +182,9 @@ TEST_CASE("brackets and signs") {
        "G      | ^1     >      ~5     _      |\n",
        {"2:10: error: `^` has no note before it; write it after its fret with nothing between: `5^1`",
         "2:17: error: `>` has no note before it; write it after its fret with nothing between: `5>`",
-        "2:24: error: `~` has no note before it; write it after its fret with nothing between: `5~`",
+        "2:24: error: `~` has no note before it; write it after its fret with nothing between: `5~`; a note that is "
+        "held on is "
+        "`=`",
         "2:31: error: `_` has no note before it; write it after its fret with nothing between: `5_`"}},
       {"count  | 1      2      3      4      |\n"
        "G      | 5>>    5~~    5//    5^1^1  |\n",
@@ -251,7 +253,7 @@ TEST_CASE("signs of other tabs, and keys beside the right one") {
         "2:32: error: `P` is no sign of a string row; a pull-off is written `p`"}},
       {"count  | 1      2      3      4      |\n"
        "G      | [12]   *      &      %      |\n",
-       {"2:10: error: `[` is no sign of a string row; a natural harmonic is written `<12>`",
+       {"2:10: error: `[` is no sign of a string row; a ghost note is written `(5)`, a natural harmonic `<12>`",
         "2:17: error: `*` is no sign of a string row; a natural harmonic is written `<12>`, a struck strum in a `play` "
         "row",
         "2:24: error: `&` is no sign of a string row; counts stand in the count row",

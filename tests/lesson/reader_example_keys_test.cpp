@@ -49,6 +49,14 @@ tempo = "92")~"),
      R"~(8:9-13: error: 'tempo' must be a whole number, two of them in a list, or a table, not a text
 help: write tempo = 92
 )~"},
+    {"a tempo with its unit", lesson_with("", "blank-bars = 2\ntempo = \"60 bpm\""),
+     R"~(8:9-17: error: 'tempo' must be a whole number, two of them in a list, or a table, not a text
+help: write tempo = 60
+)~"},
+    {"two tempos in a text", lesson_with("", "blank-bars = 2\ntempo = \"60-92\""),
+     R"~(8:9-16: error: 'tempo' must be a whole number, two of them in a list, or a table, not a text
+help: write tempo = [60, 92], or { from = 60, to = 108, step = 12 } for the steps between
+)~"},
     {"three tempos", lesson_with("", R"~(blank-bars = 2
 tempo = [60, 80, 100])~"),
      R"~(8:9-22: error: a list of tempos has two: a slow one and a fast one
@@ -357,7 +365,7 @@ help: write one sign a string, the tab's bottom line first, x where it is not pl
     {"shapes that are a text", lesson_with("", R"~(blank-bars = 2
 shapes = "Dm7")~"),
      R"~(8:10-15: error: 'shapes' must be a list of chords, not a text
-help: write shapes = ["Am7", "Dm7 x535"]
+help: write shapes = ["Dm7"]
 )~"},
     {"vary what there is not", lesson_with("", R"~(tab = '''
 count | 1 |

@@ -98,6 +98,14 @@ blank-bars = 1
      R"~(2:7-16: error: 'H minor' is not a key
 help: write a tonic and a mode, as in "D dorian"
 )~"},
+    {"a key as chords are written", lesson_with("also-in = [\"Em\", \"dorian in F#\", \"G min\"]"),
+     R"~(4:12-16: error: 'Em' is not a key
+help: write "E minor"
+4:18-32: error: 'dorian in F#' is not a key
+help: write "F# dorian"
+4:37-40: error: 'min' is not a mode
+help: write "G minor"
+)~"},
     {"an unknown mode",
      R"~(title = "T"
 key = "D dorain"
@@ -160,7 +168,7 @@ help: write also-in = "all"
 )~"},
     {"also-in a text", lesson_with(R"~(also-in = "E dorian")~"),
      R"~(4:11-21: error: 'also-in' must be a list of keys, or "all", not a text
-help: write also-in = ["E dorian", "A dorian"]
+help: write also-in = ["E dorian"]
 )~"},
     {"also-in a number", lesson_with("also-in = [1]"),
      R"~(4:12-13: error: every item of 'also-in' must be a text in quotes, not a whole number
@@ -256,7 +264,19 @@ help: name at least one of slash, notes and tab
 )~"},
     {"a staff that is a text", lesson_with(R"~(staves = "tab")~"),
      R"~(4:10-15: error: 'staves' must be a list, not a text
-help: write staves = ["slash", "tab"]
+help: write staves = ["tab"]
+)~"},
+    {"labels in one text", lesson_with(R"~(labels = "notes, counts")~"),
+     R"~(4:10-25: error: 'labels' must be a list, not a text
+help: write labels = ["notes", "counts"]
+)~"},
+    {"a key in a list", lesson_with("feel = ['swing']"),
+     R"~(4:8-17: error: 'feel' must be a text in quotes, not a list
+help: write feel = 'swing'
+)~"},
+    {"frets in quotes", lesson_with(R"~(frets = "21")~"),
+     R"~(4:9-13: error: 'frets' must be a whole number without quotes, not a text
+help: write frets = 21
 )~"},
     {"a label twice", lesson_with(R"~(labels = ["notes", "notes"])~"),
      R"~(4:20-27: error: 'notes' stands twice in 'labels'
@@ -344,7 +364,7 @@ help: write name-line = true
 )~"},
     {"practice that is a text", lesson_with(R"~(practice = "Slowly.")~"),
      R"~(4:12-21: error: 'practice' must be a list of texts, not a text
-help: write practice = ["One note.", "Another note."]
+help: write practice = ["Slowly."]
 )~"},
     {"a practice log too long", lesson_with("practice-log = 61"),
      R"~(4:16-18: error: 'practice-log' cannot be 61

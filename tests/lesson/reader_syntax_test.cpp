@@ -20,6 +20,86 @@ help: write " at its end; a text of several lines stands between """ and """
      R"~(1:9-18: error: this text is not closed on its line
 help: write ' at its end; a text of several lines stands between """ and """
 )~"},
+    {"a grid without quotes",
+     R"~(tab =
+count | 1 2 3 4 |
+)~",
+     R"~(1:6-6: error: a tab grid is written between ''' and '''
+help: write tab = ''' and close with '''
+)~"},
+    {"a grid in backquotes",
+     R"~(tab = ```
+count | 1 2 3 4 |
+```
+)~",
+     R"~(1:7-8: error: a tab grid is written between ''' and '''
+help: write tab = ''' and close with '''
+)~"},
+    {"a colon in a table",
+     R"~(tempo = { from: 60, to = 92 }
+)~",
+     R"~(1:15-16: error: ':' stands where '=' belongs
+help: write from = …
+)~"},
+    {"a remark without its sign",
+     R"~(feel = "swing" // easy
+)~",
+     R"~(1:16-23: error: there is more on this line than belongs there
+help: a remark begins with #
+)~"},
+    {"a numeral for a number",
+     R"~(capo = II
+)~",
+     R"~(1:8-10: error: 'capo' is a number
+help: write it in figures, as in capo = 2
+)~"},
+    {"a grid in a single quote",
+     R"~(title = "Low tide"
+[[example]]
+tab = '
+count | 1 2 3 4 |
+A     | 5   7   |
+'
+)~",
+     R"~(3:7-8: error: a tab grid is written between ''' and '''
+help: write tab = ''' and close with '''
+)~"},
+    {"a grid in a double quote",
+     R"~(tab = "
+count | 1 2 3 4 |
+"
+)~",
+     R"~(1:7-8: error: a tab grid is written between ''' and '''
+help: write tab = ''' and close with '''
+)~"},
+    {"one bracket for two, before an example",
+     R"~(title = "Low tide"
+[example]
+blank-bars = 2
+[[example]]
+blank-bars = 2
+)~",
+     R"~(2:1-10: error: an example begins with [[example]]
+help: write it with two brackets on each side
+)~"},
+    {"one bracket for two, after an example",
+     R"~([[example]]
+blank-bars = 2
+[example]
+blank-bars = 3
+)~",
+     R"~(3:1-10: error: an example begins with [[example]]
+help: write it with two brackets on each side
+)~"},
+    {"one bracket for two, twice, with a slip",
+     R"~([exmaple]
+blank-bars = 2
+[exmaple]
+blank-bars = 3
+)~",
+     R"~(1:1-10: error: an example begins with [[example]]
+help: write it with two brackets on each side
+)~"},
     {"a text without quotes",
      R"~(title = Low tide  # a comment
 )~",
@@ -332,13 +412,11 @@ clé = 1
      R"~(2:3-4: error: 'é' cannot stand in a key
 help: keys have the letters a to z, digits, '-' and '_'
 )~"},
-    {"a space of another kind before a key",
-     "title = \"a\"\n\u00A0key = \"D dorian\"\n",
+    {"a space of another kind before a key", "title = \"a\"\n\u00A0key = \"D dorian\"\n",
      R"~(2:1-2: error: a key belongs here
 help: a line is KEY = VALUE, with a key of the letters a to z, digits, '-' and '_'
 )~"},
-    {"a word beyond ASCII where a value belongs",
-     "title = été\n",
+    {"a word beyond ASCII where a value belongs", "title = été\n",
      R"~(1:9-12: error: a text needs quotes around it
 help: write title = "été"
 )~"},

@@ -208,6 +208,18 @@ TEST_CASE("tidy puts the files of the contract and the demos to rights, and keep
   CHECK(lessons >= 8);
 }
 
+TEST_CASE("the demo lessons are tidy as they stand") {
+  int lessons = 0;
+  for (const auto& entry : std::filesystem::directory_iterator(fretsheaf::test::project_folder() + "/demo-lessons")) {
+    if (!entry.path().string().ends_with(".lesson.toml")) continue;
+    INFO(entry.path());
+    const std::string bytes = bytes_of(entry.path());
+    CHECK(tidied(bytes).bytes == bytes);
+    ++lessons;
+  }
+  CHECK(lessons >= 11);
+}
+
 TEST_CASE("tidy keeps the music of random lessons, however their grids have slipped") {
   for (unsigned seed = 0; seed < 60; ++seed) {
     fretsheaf::test::Dice dice(seed);

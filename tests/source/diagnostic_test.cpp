@@ -110,3 +110,26 @@ TEST_CASE("ranges join to the smallest that holds both") {
   CHECK(joined({3, 5, 2}, {9, 12, 2}) == Range{3, 12, 2});
   CHECK(joined({9, 12, 2}, {3, 10, 2}) == Range{3, 12, 2});
 }
+
+TEST_CASE("past ten thousand findings it is said once that there are more") {
+  Diagnostics all;
+  for (std::uint32_t i = 0; i < 10000; ++i) all.warning(Code::unknown_key, {i, i + 1, 0}, "odd");
+  CHECK(all.list().size() == 10000);
+  CHECK(all.list().back().message == "odd");
+  for (std::uint32_t i = 10000; i < 20000; ++i) all.error(Code::unknown_key, {i, i + 1, 0}, "odd");
+  REQUIRE(all.list().size() == 10001);
+  CHECK(all.has_errors());
+  CHECK(all.list().back().severity == Severity::error);
+  CHECK(all.list().back().range == Range{10000, 10001, 0});
+  CHECK(all.list().back().message == "there is more wrong from here on; only so many findings are said");
+  CHECK(all.list().back().help == "mend those before it and try again");
+}
+
+TEST_CASE("of a line of many errors each is shown with what is around it, tabs and wide letters too") {
+  const std::string bytes = std::string(200, 'a') + "\t\u00e9" + std::string(59, 'b') + "ERR" + std::string(3, 'c');
+  CHECK(rendered(bytes, 262, 265) == "tide.lesson.toml:1:262: error: no such key\n  …\u00e9" + std::string(59, 'b') +
+                                         "ERR" + std::string(3, 'c') + "\n  " + std::string(61, ' ') + "^^^\n");
+  CHECK(rendered(bytes, 203, 204) == "tide.lesson.toml:1:203: error: no such key\n  …" + std::string(58, 'a') +
+                                         "\t\u00e9" + std::string(59, 'b') + "ERR" + std::string(3, 'c') + "\n  " +
+                                         std::string(59, ' ') + "\t ^\n");
+}

@@ -72,3 +72,9 @@ TEST_CASE("code points are counted, stray bytes one each") {
   CHECK(count_code_points("𝄞♭é") == 3);
   CHECK(count_code_points("a\x80\x80z") == 4);
 }
+
+TEST_CASE("control characters are not printed, and bytes of another encoding stay") {
+  CHECK(printable("a\x1b[31mb\nc\td\x7f") == "a\uFFFD[31mb\uFFFDc\td\uFFFD");
+  CHECK(printable("\u009b31m \u00e9") == "\uFFFD31m \u00e9");
+  CHECK(printable("caf\xE9") == "caf\xE9");
+}
