@@ -119,7 +119,12 @@ void keep_list_whole(Blocks& list) {
 
 }  // namespace
 
-Blocks practice_blocks(const std::vector<score::Runs>& notes, const std::string& hint, double width, Setter& setter) {
+bool practice_fits(const std::vector<score::Blocks>& notes, double width, Setter& setter) {
+  return std::all_of(notes.begin(), notes.end(),
+                     [&](const score::Blocks& note) { return code_fits(note, width, setter); });
+}
+
+Blocks practice_blocks(const std::vector<score::Blocks>& notes, const std::string& hint, double width, Setter& setter) {
   const templates::Measures& m = setter.measures();
   Blocks blocks;
   blocks.push_back(

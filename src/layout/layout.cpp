@@ -41,7 +41,7 @@ class Flow {
   Short neck(const score::NeckPicture& picture);
   Short boxes(const std::vector<score::ChordBox>& boxes);
   Short form(const score::Example& example);
-  Short practice(const std::vector<score::Runs>& notes, const std::string& hint);
+  Short practice(const std::vector<score::Blocks>& notes, const std::string& hint);
   std::vector<Short> shorts_after(const score::Example& example);
 
   const score::Score& score_;
@@ -91,9 +91,11 @@ Short Flow::form(const score::Example& example) {
   return made;
 }
 
-Short Flow::practice(const std::vector<score::Runs>& notes, const std::string& hint) {
-  return {practice_blocks(notes, hint, width_, setter_),
-          practice_blocks(notes, hint, column_width(width_, setter_.measures()), setter_)};
+Short Flow::practice(const std::vector<score::Blocks>& notes, const std::string& hint) {
+  Short made{practice_blocks(notes, hint, width_, setter_), std::nullopt};
+  const double column = column_width(width_, setter_.measures());
+  if (practice_fits(notes, column, setter_)) made.narrow = practice_blocks(notes, hint, column, setter_);
+  return made;
 }
 
 // The lesson's own notes follow the last example's.

@@ -57,6 +57,8 @@ class Type {
   const std::vector<MissingCharacter>& missing() const { return missing_; }
 
  private:
+  // Code keeps the accidentals of its own font, which are as wide as its letters: columns stay columns.
+  bool code_has(char32_t code_point) const;
   void note_missing(char32_t code_point, templates::Role role);
 
   typeface::Shaper& shaper_;

@@ -94,6 +94,7 @@ TEST_CASE("music-stand.toml says what a template without it has") {
   CHECK(look.labels_beside == plain.labels_beside);
   CHECK(look.cautions == plain.cautions);
   CHECK(look.one_thing_a_line == plain.one_thing_a_line);
+  CHECK(look.paper == plain.paper);
   CHECK(look.two_sided == plain.two_sided);
   CHECK(look.least_type == plain.least_type);
 }
