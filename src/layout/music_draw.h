@@ -81,11 +81,13 @@ Layer endings(const Context& context, const LinePlan& line);
 // Boxed section names, y = 0 the baseline of the chord row: those that stand at the line's start, and all others.
 struct Sections {
   Layer at_start;
-  Layer others;
+  std::vector<Layer> others;
 };
 Sections sections(const Context& context, const LinePlan& line);
 // How often a repeat is played, at its bar line; y = 0 the baseline of the road signs.
 Layer repeat_counts(const Context& context, const LinePlan& line);
+// The texts under the music, within the staff; y = 0 the first row's baseline.
+Layer text_rows(const Context& context, const LinePlan& line);
 // Hyphens and lines between syllables, y = 0 the first verse's baseline.
 Layer lyric_lines(const Context& context, const LinePlan& line);
 

@@ -10,7 +10,8 @@ namespace {
 
 using templates::Role;
 
-// An accidental in words: set in the music font, larger and raised so that it sits on the words' line (engraving.md).
+// An accidental in words: set in the music font, larger and raised so that it sits on the words' line (the house's
+// measures).
 constexpr double accidental_scale = 1.2;
 constexpr double accidental_rise = 0.22;
 constexpr double accidental_gap = 0.04;

@@ -1,4 +1,4 @@
-// engraving.md's rules in numbers, on the display lists of the lessons that show each notation.
+// The rules of engraving in numbers, on the display lists of the lessons that show each notation.
 #include <algorithm>
 #include <cmath>
 #include <map>
@@ -76,7 +76,8 @@ std::string bass(const std::string& keys, const std::string& grid) {
 }  // namespace
 
 TEST_CASE("the rows of every line stand in their order") {
-  // engraving.md, rule 9; what shares one row, or moves among others by their outlines, is not asked about.
+  // Common practice from the top to the tab, below it the house's order; what shares one row, or moves among others by
+  // their outlines, is not asked about.
   test::Music music;
   for (const std::string& staves : all_staves) {
     each_line(music, staves, [&](const layout::MusicLine& line, const score::Example&, const std::string& name, bool) {
@@ -103,7 +104,7 @@ TEST_CASE("the rows of every line stand in their order") {
 }
 
 TEST_CASE("rows keep the measured distances where nothing is in their way") {
-  // engraving.md, "Rows of a system", in points.
+  // The house's measures, in points.
   test::Music music;
   const std::string grid =
       "count | 1   2   3   4   |\nchord | i7              |\nmark  | mf              |\nD     | 5   5   3   5   |\n";

@@ -66,7 +66,7 @@ std::vector<sheet::Path> boxes(const Block& block) {
 TEST_CASE("the title block's baselines are those of the table of measures") {
   Fixed fixed;
   const Block block = layout::title_block(full_heading(), 488, fixed.setter);
-  // engraving.md, "Header": offsets from the top margin.
+  // The house's measures, from the top margin.
   CHECK(baseline(block, "Tuesday") == 8);
   CHECK(baseline(block, "Low tide") == 41);
   CHECK(baseline(block, "A groove") == 61);
