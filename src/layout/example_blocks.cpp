@@ -16,8 +16,8 @@ constexpr double heading_clear = 0.52;   // ink to ink between a heading and its
 constexpr std::size_t short_intro = 12;  // lines; a longer one may be parted in its middle
 
 // What a page break hurts: after the first of several lines and before the last it leaves a line alone, between two it
-// leaves both, which is worse than another page.
-constexpr double lone_line_penalty = 650;
+// leaves both; either is worse than another page, however blank.
+constexpr double lone_line_penalty = 3000;
 constexpr double line_penalty = 25;
 constexpr double after_music_penalty = 60;  // from the example's own ladder and notes
 
@@ -119,7 +119,12 @@ void keep_list_whole(Blocks& list) {
 
 }  // namespace
 
-Blocks practice_blocks(const std::vector<score::Runs>& notes, const std::string& hint, double width, Setter& setter) {
+bool practice_fits(const std::vector<score::Blocks>& notes, double width, Setter& setter) {
+  return std::all_of(notes.begin(), notes.end(),
+                     [&](const score::Blocks& note) { return code_fits(note, width, setter); });
+}
+
+Blocks practice_blocks(const std::vector<score::Blocks>& notes, const std::string& hint, double width, Setter& setter) {
   const templates::Measures& m = setter.measures();
   Blocks blocks;
   blocks.push_back(

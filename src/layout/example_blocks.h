@@ -12,6 +12,7 @@ Blocks example_blocks(const score::Example& example, const score::Score& score, 
                       source::Diagnostics& diagnostics);
 
 // Practice notes under their heading. `hint` says whose they are, where that is not plain.
-Blocks practice_blocks(const std::vector<score::Runs>& notes, const std::string& hint, double width, Setter& setter);
+bool practice_fits(const std::vector<score::Blocks>& notes, double width, Setter& setter);
+Blocks practice_blocks(const std::vector<score::Blocks>& notes, const std::string& hint, double width, Setter& setter);
 
 }  // namespace fretsheaf::layout

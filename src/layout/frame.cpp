@@ -8,13 +8,17 @@ constexpr double a4_height = 841.89;
 constexpr double letter_width = 612;
 constexpr double letter_height = 792;
 
+bool is_letter(std::optional<lesson::Paper> asked, const templates::Template& look) {
+  return asked ? *asked == lesson::Paper::letter : look.paper == templates::Paper::letter;
+}
+
 }  // namespace
 
-Frame make_frame(lesson::Paper paper, const templates::Template& look) {
+Frame make_frame(std::optional<lesson::Paper> asked, const templates::Template& look) {
   const templates::Measures& m = look.measures;
   Frame frame;
   frame.text_width = a4_width - m.margin_left - m.margin_right;
-  const bool letter = paper == lesson::Paper::letter;
+  const bool letter = is_letter(asked, look);
   frame.width = letter ? letter_width : a4_width;
   frame.height = letter ? letter_height : a4_height;
   const double wider = frame.width - a4_width;

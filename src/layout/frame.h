@@ -1,5 +1,7 @@
 #pragma once
 
+#include <optional>
+
 #include "lesson/lesson.h"
 #include "template/template.h"
 
@@ -18,7 +20,8 @@ struct Frame {
   double text_left(int page) const { return mirrored && page % 2 == 1 ? right : left; }
 };
 
-// Letter keeps A4's text width, with what it is wider shared by both margins.
-Frame make_frame(lesson::Paper paper, const templates::Template& look);
+// The paper that a lesson asks for, else the template's. Letter keeps A4's text width, with what it is wider shared by
+// both margins.
+Frame make_frame(std::optional<lesson::Paper> asked, const templates::Template& look);
 
 }  // namespace fretsheaf::layout

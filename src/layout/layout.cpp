@@ -45,7 +45,7 @@ class Flow {
   Short form(const score::Example& example);
   Short build_up(const std::vector<score::Step>& steps);
   Short practice_log();
-  Short practice(const std::vector<score::Runs>& notes, const std::string& hint);
+  Short practice(const std::vector<score::Blocks>& notes, const std::string& hint);
   std::vector<Short> shorts_after(const score::Example& example);
 
   const score::Score& score_;
@@ -95,9 +95,11 @@ Short Flow::form(const score::Example& example) {
   return made;
 }
 
-Short Flow::practice(const std::vector<score::Runs>& notes, const std::string& hint) {
-  return {practice_blocks(notes, hint, width_, setter_),
-          practice_blocks(notes, hint, column_width(width_, setter_.measures()), setter_)};
+Short Flow::practice(const std::vector<score::Blocks>& notes, const std::string& hint) {
+  Short made{practice_blocks(notes, hint, width_, setter_), std::nullopt};
+  const double column = column_width(width_, setter_.measures());
+  if (practice_fits(notes, column, setter_)) made.narrow = practice_blocks(notes, hint, column, setter_);
+  return made;
 }
 
 Short Flow::build_up(const std::vector<score::Step>& steps) {

@@ -16,6 +16,7 @@ constexpr double unevenness = 1.5;        // between neighbouring lines
 constexpr double odd_count = 0.3;         // three, five … bars to a line
 constexpr double too_many = 0.5;          // each bar beyond four
 constexpr double short_last = 0.05;       // a last line that is not full
+constexpr double scant_last = 1.6;        // more, the less of the line it is, times the square of what it lacks
 constexpr double lone_bar = 0.9;          // one of a single bar
 constexpr double wrong_count = 50;        // a line that has not the bars asked for
 constexpr double over_count = 1000;       // or has more of them
@@ -104,7 +105,9 @@ class Breaker {
     }
     choice.follows = true;
     choice.tightness = 0;
-    choice.cost = short_last + (bars <= 1 && line.first > 0 ? lone_bar : 0) + count_cost(line, bars);
+    const double lacking = 1 - share / full_share;
+    choice.cost = short_last + scant_last * lacking * lacking + (bars <= 1 && line.first > 0 ? lone_bar : 0) +
+                  count_cost(line, bars);
     choices.push_back(choice);
   }
 
@@ -185,21 +188,45 @@ std::size_t cut_of(const Engraving& engraving, const BarPiece& piece) {
   return 0;
 }
 
+// A bar in as many parts as it has beats to cut it at: the search for line ends chooses among them.
+std::vector<BarPiece> cut_at_beats(const Context& context, BarPiece piece) {
+  std::vector<BarPiece> parts;
+  for (Column& column : piece.columns) {
+    if (parts.empty() || may_cut(context, column, true)) parts.push_back({piece.bar, {}, false, false});
+    parts.back().columns.push_back(std::move(column));
+  }
+  parts.front().opens_bar = piece.opens_bar;
+  parts.back().closes_bar = piece.closes_bar;
+  return parts;
+}
+
+// Cuts a part that is still too wide wherever it can be.
+void cut_to_fit(const Engraving& engraving, BarPiece rest, std::vector<BarPiece>& pieces) {
+  while (!fits(engraving, rest)) {
+    const std::size_t cut = cut_of(engraving, rest);
+    if (cut == 0) break;
+    const auto middle = rest.columns.begin() + static_cast<std::ptrdiff_t>(cut);
+    BarPiece head{rest.bar, {rest.columns.begin(), middle}, rest.opens_bar, false};
+    rest = BarPiece{rest.bar, {middle, rest.columns.end()}, false, rest.closes_bar};
+    pieces.push_back(std::move(head));
+  }
+  pieces.push_back(std::move(rest));
+}
+
 }  // namespace
 
 void split_wide_bars(Engraving& engraving) {
   std::vector<BarPiece> pieces;
   for (int i = 0; i < static_cast<int>(engraving.pieces.size()); ++i) {
     const bool wide = plan_line(engraving, i, i).least() > engraving.context.width;
-    BarPiece rest = std::move(engraving.pieces[static_cast<std::size_t>(i)]);
-    for (std::size_t cut = wide ? cut_of(engraving, rest) : 0; cut > 0; cut = cut_of(engraving, rest)) {
-      const auto middle = rest.columns.begin() + static_cast<std::ptrdiff_t>(cut);
-      BarPiece head{rest.bar, {rest.columns.begin(), middle}, rest.opens_bar, false};
-      rest = BarPiece{rest.bar, {middle, rest.columns.end()}, false, rest.closes_bar};
-      pieces.push_back(std::move(head));
-      if (fits(engraving, rest)) break;
+    BarPiece& piece = engraving.pieces[static_cast<std::size_t>(i)];
+    if (!wide) {
+      pieces.push_back(std::move(piece));
+      continue;
     }
-    pieces.push_back(std::move(rest));
+    for (BarPiece& part : cut_at_beats(engraving.context, std::move(piece))) {
+      cut_to_fit(engraving, std::move(part), pieces);
+    }
   }
   engraving.pieces = std::move(pieces);
 }

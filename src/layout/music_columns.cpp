@@ -68,7 +68,7 @@ void add_marks(const Context& context, const score::Bar& bar, Column& column) {
     if (word.at == column.at) row(column, Row::road).add(road_sign(context, word.text));
   }
   for (const lesson::Word& word : bar.texts) {
-    if (word.at == column.at) row(column, Row::text).add(text_words(context, word));
+    if (word.at == column.at) row(column, Row::text).add(text_room(context, word));
   }
   for (const lesson::Word& word : bar.lyrics) {
     if (word.at == column.at) row(column, Row::lyric).add(lyric_syllable(context, word));

@@ -75,8 +75,8 @@ struct Context {
 Context make_context(const score::Example& example, const score::Score& score, double width, Type& type,
                      source::Diagnostics& diagnostics);
 
-// Proportions of the signs, in staff spaces (engraving.md, table of measures; there in points where a value belongs to
-// one size, here divided by its staff space of 5.5 or its tab gap of 8).
+// Proportions of the signs, in staff spaces or tab gaps. Stem, beam, the step of beams, the thick bar line and the gap
+// of bar lines are the example values of SMuFL's engravingDefaults (from memory); the others are the house's measures.
 namespace proportion {
 inline constexpr double staff_line = 0.10;
 inline constexpr double stem = 0.12;

@@ -81,7 +81,7 @@ Layer endings(const Context& context, const LinePlan& line);
 // Boxed section names, y = 0 the baseline of the chord row: those that stand at the line's start, and all others.
 struct Sections {
   Layer at_start;
-  Layer others;
+  std::vector<Layer> others;
 };
 Sections sections(const Context& context, const LinePlan& line);
 // How often a repeat is played, at its bar line; y = 0 the baseline of the road signs.
@@ -96,6 +96,8 @@ struct BarSpan {
 std::vector<BarSpan> bars_to_write(const Context& context, const LinePlan& line);
 // Lines to write chords on, one a bar; y = 0 the baseline of the chord row.
 Layer chord_lines(const Context& context, const std::vector<BarSpan>& bars);
+// The texts under the music, within the staff; y = 0 the first row's baseline.
+Layer text_rows(const Context& context, const LinePlan& line);
 // Hyphens and lines between syllables, y = 0 the first verse's baseline.
 Layer lyric_lines(const Context& context, const LinePlan& line);
 

@@ -25,7 +25,7 @@ std::vector<Point> scaled(std::vector<Point> corners, double factor) {
   return corners;
 }
 
-// Corners in spaces, y downward (engraving.md, "Heads, stems, beams").
+// Corners in spaces, y downward (the house's drawing).
 Path filled_slash(double unit) {
   return polygon(Part::slash_head, scaled({{-0.95, 1}, {-0.25, 1}, {0.95, -1}, {0.25, -1}}, unit));
 }

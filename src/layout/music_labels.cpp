@@ -10,7 +10,7 @@ using templates::Role;
 
 namespace {
 
-// The flat's size and its gap are engraving.md's; all else is chosen by eye.
+// The flat's size and its gap are the house's measures; all else is chosen by eye.
 constexpr double flat_space = 0.40;  // their staff spaces, of the text's size: a sharp is the taller sign
 constexpr double sharp_space = 0.33;
 constexpr double accidental_gap = 0.06;     // between it and the figure, of the text's size

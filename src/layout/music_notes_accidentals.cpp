@@ -6,7 +6,7 @@
 namespace fretsheaf::layout {
 namespace {
 
-// In staff spaces; the first is engraving.md's, the others are chosen by eye.
+// In staff spaces; the first is the house's measure, the others are chosen by eye.
 constexpr double to_head = 0.28;
 constexpr double to_accidental = 0.15;
 constexpr double to_ledger = 0.12;

@@ -12,7 +12,8 @@ namespace p = proportion;
 
 namespace {
 
-// In staff spaces: the first two as the music font has them, ledger lines as engraving.md, all else chosen by eye.
+// In staff spaces: the first two as the music font has them, ledger lines 0.4 beyond the head as SMuFL's
+// example value for legerLineExtension (from memory), all else chosen by eye.
 constexpr double head_half = 0.594;
 constexpr double whole_half = 0.828;
 constexpr double dead_half = 0.57;

@@ -11,7 +11,7 @@ namespace p = proportion;
 
 namespace {
 
-// In staff spaces: the clefs and the gap after them are engraving.md's, the steps of the signs chosen by eye.
+// In staff spaces: the clefs and the gap after them are the house's measures, the steps of the signs chosen by eye.
 constexpr double clef_left = 0.727;  // from the staff's left end
 constexpr double bass_scale = 1.08;
 constexpr double clef_to_key = 1.0;

@@ -10,8 +10,9 @@ namespace p = proportion;
 
 namespace {
 
-// In staff spaces: lengths, partial beams and the rise of a beam are engraving.md's ("Heads, stems, beams"), where
-// stems leave heads and how flags keep off them is chosen by eye.
+// In staff spaces: a stem of an octave and a beam that rises by the interval, up to a limit, are common
+// practice; their numbers and the partial beam's are the house's measures; where stems leave heads and how flags keep
+// off them is chosen by eye.
 constexpr double head_half = 0.594;
 constexpr double head_to_stem = 0.16;    // where a stem leaves a head, from its middle
 constexpr double cross_to_stem = 0.45;   // and a dead note's cross

@@ -10,7 +10,7 @@ namespace p = proportion;
 
 namespace {
 
-// In staff spaces, chosen by eye (a tie's drop and thickness are engraving.md's).
+// In staff spaces, chosen by eye (a tie's drop and thickness are the house's measures).
 constexpr double off_head = 0.75;       // an outer tie's ends, from the head's middle
 constexpr double inset = 0.3;           // and from its centre
 constexpr double inner_off_head = 0.3;  // one between the heads of a chord

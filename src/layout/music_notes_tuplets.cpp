@@ -11,7 +11,7 @@ namespace p = proportion;
 
 namespace {
 
-// In staff spaces: as on the slash staff (engraving.md), and the last two chosen by eye.
+// In staff spaces: as on the slash staff (the house's measures), and the last two chosen by eye.
 constexpr double beyond = 0.945;  // from stems' tips to the bracket
 constexpr double hook = 0.727;
 constexpr double number_gap = 0.909;

@@ -15,7 +15,7 @@ using templates::Role;
 
 namespace {
 
-// In tab gaps (engraving.md, "Techniques": points there, at a gap of 8); grace notes are chosen by eye.
+// In tab gaps: the house's measures; grace notes are chosen by eye.
 constexpr double bend_from = 0.65;
 constexpr double bend_to = 2.125;
 constexpr double bend_tip = 1.0;        // above the top line

@@ -12,7 +12,8 @@ namespace {
 using lesson::BarSign;
 namespace p = proportion;
 
-// Distances along the staff, in spaces (engraving.md, "Horizontal": points there, at a space of 5.5).
+// Distances along the staff, in spaces: the house's measures, here divided by the space of 5.5 points that they were
+// taken at.
 constexpr double clef_right = 0.727 + 1.08;  // the clef begins 4 points in
 constexpr double clef_to_meter = 1.1;
 constexpr double tab_sign_to_meter = 1.5;  // from the same place
@@ -209,12 +210,12 @@ class Planner {
       last = static_cast<int>(i);
       right = here->right;
     }
-    // Nothing leaves the staff's right end.
+    // Nothing leaves the staff's right end; texts move left or break into lines there.
     const int end = static_cast<int>(line_.stops.size()) - 1;
-    if (last >= 0 && last < end) rods.push_back({last, end, right});
+    if (row != Row::text && last >= 0 && last < end) rods.push_back({last, end, right});
   }
 
-  // Any two neighbouring events leave room for two figures and the clearance (engraving.md, rule 4).
+  // Any two neighbouring events leave room for two figures and the clearance.
   void event_rods(std::vector<Rod>& rods) const {
     const double figures = context_.staves.tab ? context_.two_figures : 2 * p::head * sp_;
     const double least = figures + context_.measures().clearance;

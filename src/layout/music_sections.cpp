@@ -1,7 +1,10 @@
 #include <algorithm>
 #include <string>
 
+#include "layout/ink.h"
 #include "layout/music_draw.h"
+#include "layout/paragraph.h"
+#include "words/language.h"
 
 namespace fretsheaf::layout {
 
@@ -11,30 +14,50 @@ using templates::Role;
 namespace {
 
 constexpr double box_height = 1.333;  // of the section's type size: 16 at 12
+constexpr double name_leading = 1.2;  // of the type size, in a name of several lines
 constexpr double hook = 2.18;         // spaces: 12 points
 constexpr double number_right = 0.91;
 constexpr double number_down = 1.82;
 constexpr double bracket_gap = 0.55;  // half of what lies between two brackets
 
-Layer section_box(const Context& context, const std::string& name, double left) {
+// The frame around a box's words, `line` thick.
+void add_frame(Layer& layer, const sheet::Box& box, double line) {
+  const double half = line / 2;
+  sheet::Path frame = stroked(Part::section_box,
+                              {{box.left + half, box.top + half},
+                               {box.right - half, box.top + half},
+                               {box.right - half, box.bottom - half},
+                               {box.left + half, box.bottom - half}},
+                              line);
+  frame.segments.push_back({sheet::Segment::Kind::close, {}, {}, {}});
+  layer.path(std::move(frame), box);
+}
+
+// A name that is wider than the staff stands in several lines; the last has the baseline y = 0. A box that would leave
+// the staff moves left.
+Layer section_box(const Context& context, const std::string& name, double left, double staff_end) {
   Layer layer;
   const double size = context.type.look().style(Role::section).size;
   const double cap = context.type.cap_height(Role::section);
-  const double height = box_height * size;
-  const Words words = context.type.set(Role::section, name, Part::section_box);
-  const double text_width = words.ink.right - words.ink.left;
-  const double width = std::max(height, text_width + height - cap);
-  const double top = -cap / 2 - height / 2;
-  const double line = 0.075 * size;
-  sheet::Path box = stroked(Part::section_box,
-                            {{left + line / 2, top + line / 2},
-                             {left + width - line / 2, top + line / 2},
-                             {left + width - line / 2, top + height - line / 2},
-                             {left + line / 2, top + height - line / 2}},
-                            line);
-  box.segments.push_back({sheet::Segment::Kind::close, {}, {}, {}});
-  layer.path(box, {left, top, left + width, top + height});
-  layer.centred(words, left + width / 2, 0);
+  const double line_height = box_height * size;
+  const double padding = line_height - cap;
+  const PlainStyle style{
+      Role::section, 1, Part::section_box, std::string(words::language_code(context.score.language)), {}};
+  std::vector<TextLine> lines = set_plain(name, staff_end - padding, style, context.type);
+  std::vector<Words> words;
+  double width = line_height;
+  for (TextLine& line : lines) {
+    const std::optional<sheet::Box> ink = ink_of(line.items, context.type);
+    words.push_back({std::move(line.items), line.width, ink.value_or(sheet::Box{})});
+    width = std::max(width, words.back().ink.right - words.back().ink.left + padding);
+  }
+  left = std::max(0.0, std::min(left, staff_end - width));
+  const double above = static_cast<double>(words.size() - 1) * name_leading * size;
+  const double bottom = -cap / 2 + line_height / 2;
+  add_frame(layer, {left, bottom - line_height - above, left + width, bottom}, 0.075 * size);
+  for (std::size_t i = 0; i < words.size(); ++i) {
+    layer.centred(words[i], left + width / 2, static_cast<double>(i) * name_leading * size - above);
+  }
   return layer;
 }
 
@@ -62,12 +85,12 @@ Sections sections(const Context& context, const LinePlan& line) {
     for (const lesson::Word& word : context.bar(stop.column->bar).sections) {
       if (word.at != stop.column->at) continue;
       if (i == 1) {
-        drawn.at_start.add(section_box(context, word.text, 0));
+        drawn.at_start.add(section_box(context, word.text, 0, line.width));
       } else {
         const bool opens_bar = line.stops[i - 1].kind == StopKind::bar_line;
         const double left =
             opens_bar ? line.stops[i - 1].x + bracket_gap * context.space : stop.x - proportion::head * context.space;
-        drawn.others.add(section_box(context, word.text, left));
+        drawn.others.push_back(section_box(context, word.text, left, line.width));
       }
     }
   }

@@ -32,7 +32,7 @@ double tremolo_reach(const Context& context, const score::Event& event);
 
 // Tab, y = 0 the top line: digits and their marks. A tied note has its digit, smaller, where something leads away from
 // it: a slide, a hammer-on or a pull-off. `at_line_start` draws those that all other tied notes get at a new line
-// instead (engraving.md, rule 6).
+// instead: parentheses mean ghost notes alone.
 Layer tab_digits(const Context& context, int bar, int event, bool at_line_start, std::vector<LineGap>& gaps);
 
 // Below a tab that carries the rhythm itself, y = 0 its top line: stem, flag and dots; rests stand in the tab.
@@ -77,8 +77,9 @@ Layer vibrato_sign(const Context& context, const score::Event& event);
 Layer fermata_sign(const Context& context);
 // A way through the form, y = 0 the baseline: segno, coda, or its words.
 Layer road_sign(const Context& context, const std::string& text);
-// A text under the music and a lyric's syllable; rows of one kind below each other, y = 0 the first one's baseline.
-Layer text_words(const Context& context, const lesson::Word& word);
+// What a text under the music keeps free of the row's other texts (its words are set for the whole line), and a
+// lyric's syllable; rows of one kind below each other, y = 0 the first one's baseline.
+Layer text_room(const Context& context, const lesson::Word& word);
 Layer lyric_syllable(const Context& context, const lesson::Word& word);
 double text_leading(const Context& context);
 double lyric_leading(const Context& context);

@@ -7,7 +7,7 @@
 namespace fretsheaf::layout {
 namespace {
 
-// In tab gaps (engraving.md, "Techniques": points there, at a gap of 8).
+// In tab gaps: the house's measures.
 constexpr double word_begin = 0.45;  // left of its note's centre
 constexpr double word_gap = 0.375;
 constexpr double dash_above = 0.3;

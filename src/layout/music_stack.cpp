@@ -22,8 +22,8 @@ constexpr double chord_gap = 1.0;
 constexpr double staff_gap = 0.5;
 constexpr double beside = 0.3;
 
-// Distances of rows, in spaces of the slash staff or gaps of the tab (engraving.md, "Rows of a system"; where there is
-// no slash staff or no tab, chosen by eye).
+// Distances of rows, in spaces of the slash staff or gaps of the tab (the house's measures; where there is no slash
+// staff or no tab, chosen by eye).
 constexpr double stroke_foot = 4.1;          // above the slash line
 constexpr double dynamic_above_tab = 1.0;    // tab gaps above the top line
 constexpr double words_above_tab = 0.8125;   // tab gaps
@@ -293,7 +293,7 @@ class Stacker {
     lyrics.add(lyric_lines(context_, line_));
     const bool lyrics_drawn = !lyrics.empty();
     if (!lyrics.empty()) y = below(std::move(lyrics), y + 0.3 * sp_, gap) + lyric_leading(context_);
-    Layer texts = row(Row::text);
+    Layer texts = text_rows(context_, line_);
     // Words about the music keep apart from those that are sung.
     if (!texts.empty()) below(std::move(texts), y + 0.3 * sp_, lyrics_drawn ? text_under_lyrics : gap);
   }
@@ -324,12 +324,7 @@ class Stacker {
     } else {
       chords.add(std::move(number));
     }
-    const bool beside_chords = boxed && descent(boxes.at_start.ink(), chords.ink(), 0, chord_gap * sp_) ==
-                                            std::numeric_limits<double>::lowest();
-    if (beside_chords) chords.add(std::move(boxes.at_start));
-    const bool others_beside = !boxes.others.empty() && descent(boxes.others.ink(), chords.ink(), 0, chord_gap * sp_) ==
-                                                            std::numeric_limits<double>::lowest();
-    if (others_beside) chords.add(std::move(boxes.others));
+    const std::vector<Layer> above = boxes_above(std::move(boxes), chords);
     if (!chords.empty()) {
       chords.move(0, y);
       const double up = std::max(0.0, descent(chords.ink(), all_.ink(), chord_gap * sp_, beside * sp_));
@@ -344,10 +339,36 @@ class Stacker {
     roads.add(repeat_counts(context_, line_));
     raise_over(all_, std::move(roads), y - road_above_chord * sp_, chord_gap);
     raise_over(all_, endings(context_, line_), y - ending_above_chord * sp_, chord_gap);
-    if (others_beside) boxes.others = Layer();
-    if (!beside_chords) boxes.others.add(std::move(boxes.at_start));
-    raise_over(all_, std::move(boxes.others), y - ending_above_chord * sp_ + 1.3 * sp_, chord_gap);
+    for (const Layer& box : above) raise_over(all_, box, y - ending_above_chord * sp_ + 1.3 * sp_, chord_gap);
     return y;
+  }
+
+  bool apart(const Layer& a, const Layer& b) const {
+    return descent(a.ink(), b.ink(), 0, chord_gap * sp_) == std::numeric_limits<double>::lowest();
+  }
+
+  // Puts the sections' boxes on the chord row where they have room beside the chords: the one at the line's start, and
+  // the others if all of them have. Returns those that go above it: all that keep apart on one level, then the rest.
+  std::vector<Layer> boxes_above(Sections boxes, Layer& chords) const {
+    std::vector<Layer> above(1);
+    Layer& start = apart(boxes.at_start, chords) ? chords : above.front();
+    start.add(std::move(boxes.at_start));
+    Layer taken = chords;
+    bool all_beside = true;
+    for (const Layer& box : boxes.others) {
+      all_beside = all_beside && apart(box, taken);
+      taken.add(box);
+    }
+    for (Layer& box : boxes.others) {
+      if (all_beside) {
+        chords.add(std::move(box));
+      } else if (apart(box, above.front())) {
+        above.front().add(std::move(box));
+      } else {
+        above.push_back(std::move(box));
+      }
+    }
+    return above;
   }
 
   // From the second line on.

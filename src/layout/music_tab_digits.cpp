@@ -13,7 +13,7 @@ namespace p = proportion;
 
 namespace {
 
-// `half_height` in tab gaps: engraving.md's 0.575, less where the next string has a digit too.
+// `half_height` in tab gaps: the house's measure is 0.575, less where the next string has a digit too.
 void add_parentheses(Layer& layer, const Context& context, double y, double reach, double half_height) {
   for (const int side : {-1, 1}) {
     const Path paren = parenthesis(Part::digit_mark, {side * (reach + 0.1 * context.tab), y}, side,

@@ -14,7 +14,7 @@ using sheet::Part;
 
 namespace {
 
-// In tab gaps (engraving.md, "Techniques": points there, at a gap of 8).
+// In tab gaps: the house's measures.
 constexpr double slur_above = 0.5625;
 constexpr double slur_inside = 0.125;
 constexpr double slur_rise = 0.2875;

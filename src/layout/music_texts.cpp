@@ -12,7 +12,7 @@ using templates::Role;
 
 namespace {
 
-constexpr double leading = 1.25;      // of the text's size
+constexpr double leading = 1.25;      // of the lyric's size
 constexpr double coda_beside = 0.75;  // the sign after "To Coda", of its full size (chosen by eye)
 constexpr double coda_gap = 0.8;      // spaces
 
@@ -60,18 +60,8 @@ const Stop* held_to(const Context& context, const LinePlan& line, const Stop* fr
 
 }  // namespace
 
-double text_leading(const Context& context) {
-  return leading * context.type.look().style(Role::expression).size;
-}
 double lyric_leading(const Context& context) {
   return leading * context.type.look().style(Role::lyric).size;
-}
-
-Layer text_words(const Context& context, const lesson::Word& word) {
-  Layer layer;
-  layer.words(context.type.set(Role::expression, word.text, Part::text), -proportion::head * context.space,
-              word.row * text_leading(context));
-  return layer;
 }
 
 Layer lyric_syllable(const Context& context, const lesson::Word& word) {

@@ -71,7 +71,7 @@ class Ties {
   }
 
   // Where the tie of the notes staff lies above its heads, the two would face each other like the lids of an eye
-  // (engraving.md, rule 6): this one then goes over the heads, from stem to stem. False where it has no room there.
+  // (tried, and looked bad): this one then goes over the heads, from stem to stem. False where it has no room there.
   bool above(const Tied& tied) {
     const double left = tied.from ? tied.from->x + past_stem(event(*tied.from)) : begin(*tied.to);
     const double right = tied.to ? tied.to->x + before_end(event(*tied.to)) : end();

@@ -19,7 +19,7 @@ using sheet::Point;
 using templates::Measures;
 using templates::Role;
 
-// Proportions of the picture (engraving.md, "Neck"), in points at a circle's radius of 6.5.
+// Proportions of the picture (the house's measures), in points at a circle's radius of 6.5.
 constexpr double nut = 3;
 constexpr double wire = 0.6;
 constexpr double thinnest_string = 0.55;

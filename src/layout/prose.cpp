@@ -115,6 +115,7 @@ class Prose {
   }
   std::vector<Nest> nests(Tag leaf);
   double gap_before(const score::Block& block) const;
+  double leading() const;
 
   void go_into(const score::Block& block);
   void paragraph(const score::Block& block);
@@ -181,10 +182,17 @@ double Prose::gap_before(const score::Block& block) const {
   return nested && in_tight_list_ && !begins_outermost ? m.list_item_gap : m.paragraph_gap;
 }
 
+// Lines in a list keep its leading.
+double Prose::leading() const {
+  const auto is_list = [](const Open& open) { return open.kind == score::Container::list; };
+  const bool listed = std::any_of(open_.begin(), open_.end(), is_list);
+  return listed ? setter_.measures().list_leading : setter_.measures().body_leading;
+}
+
 void Prose::paragraph(const score::Block& block) {
   const double x = left();
   put(line_blocks(set_paragraph(block.runs, measure(x), style(), type_),
-                  {x, setter_.measures().body_leading, gap_before(block), Tag::none, nests(Tag::paragraph)}),
+                  {x, leading(), gap_before(block), Tag::none, nests(Tag::paragraph)}),
       block);
 }
 
@@ -320,6 +328,23 @@ Blocks Prose::take() {
   return std::move(blocks_);
 }
 
+// Puts a text into a list as an item: a paragraph that it begins with carries the mark.
+void add_item(const score::Blocks& text, int ordinal, score::Blocks& list) {
+  const bool begins_list = list.empty();
+  score::Block mark;
+  const bool marks = !text.empty() && text.front().kind == score::Block::Kind::paragraph && text.front().inside.empty();
+  if (marks) mark.runs = text.front().runs;
+  mark.kind = score::Block::Kind::list_item;
+  mark.ordinal = ordinal;
+  mark.inside = {score::Container::list};
+  mark.opens = begins_list ? 1 : 0;
+  list.push_back(std::move(mark));
+  for (std::size_t i = marks ? 1 : 0; i < text.size(); ++i) {
+    list.push_back(text[i]);
+    list.back().inside.insert(list.back().inside.begin(), score::Container::list);
+  }
+}
+
 }  // namespace
 
 Blocks set_prose(const score::Blocks& blocks, double width, Setter& setter, int under) {
@@ -328,17 +353,22 @@ Blocks set_prose(const score::Blocks& blocks, double width, Setter& setter, int 
   return prose.take();
 }
 
-Blocks set_numbered(const std::vector<score::Runs>& items, double width, Setter& setter) {
-  score::Blocks blocks;
-  for (const score::Runs& runs : items) {
-    score::Block& block = blocks.emplace_back();
-    block.kind = score::Block::Kind::list_item;
-    block.opens = blocks.size() == 1 ? 1 : 0;
-    block.ordinal = static_cast<int>(blocks.size());
-    block.runs = runs;
-    block.inside = {score::Container::list};
+bool code_fits(const score::Blocks& text, double width, Setter& setter) {
+  for (const score::Block& block : text) {
+    if (block.kind != score::Block::Kind::code) continue;
+    // The item's own indent, that of what it lies in, and the code's.
+    const double left = static_cast<double>(block.inside.size() + 2) * setter.measures().list_indent;
+    for (const score::Run& line : code_lines(block.runs)) {
+      if (left + setter.type.width(Role::code, line.text) > width) return false;
+    }
   }
-  return set_prose(blocks, width, setter);
+  return true;
+}
+
+Blocks set_numbered(const std::vector<score::Blocks>& items, double width, Setter& setter) {
+  score::Blocks list;
+  for (std::size_t i = 0; i < items.size(); ++i) add_item(items[i], static_cast<int>(i) + 1, list);
+  return set_prose(list, width, setter);
 }
 
 }  // namespace fretsheaf::layout

@@ -26,7 +26,11 @@ struct Setter {
 // title, 2 an example's; the text's own headings come below that.
 Blocks set_prose(const score::Blocks& blocks, double width, Setter& setter, int under = 1);
 
-// Items numbered from 1, as practice notes are.
-Blocks set_numbered(const std::vector<score::Runs>& items, double width, Setter& setter);
+// Whether no line of code in a text, set as an item of a list, is wider than `width`: columns are not broken where
+// there is room for them elsewhere.
+bool code_fits(const score::Blocks& text, double width, Setter& setter);
+
+// Items numbered from 1, as practice notes are: each is a text of its own, and what it holds stands in from its number.
+Blocks set_numbered(const std::vector<score::Blocks>& items, double width, Setter& setter);
 
 }  // namespace fretsheaf::layout

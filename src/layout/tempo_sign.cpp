@@ -9,8 +9,7 @@ namespace {
 using sheet::Part;
 using templates::Role;
 
-// The note beside a tempo (engraving.md, "tempo note"): sizes in its own staff space, which is 0.36 of the number's
-// size.
+// The note beside a tempo (the house's measures): sizes in its own staff space, which is 0.36 of the number's size.
 constexpr double space_of_size = 0.36;
 constexpr double stem_height = 3.3;
 constexpr double stem_width = 0.12;

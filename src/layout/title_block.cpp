@@ -14,6 +14,7 @@ using sheet::Part;
 using sheet::Tag;
 using templates::Role;
 
+constexpr double title_alone = 800;        // a page break after it: better than a heading without its music
 constexpr double least_title_scale = 0.8;  // a long title steps down so far before it takes two lines
 constexpr double name_share = 0.66;        // of the width: where the name's line ends
 constexpr double field_gap = 6;            // from a field's word to its line
@@ -224,7 +225,7 @@ Block TitleBlock::make() {
   for (sheet::Item& item : corner_.items) block_.items.push_back(std::move(item));
   block_.items.emplace_back(sheet::Rule{Part::rule, {0, y_}, {width_, y_}, m_.rule, sheet::Color{}, 0, 0});
   block_.height = y_;
-  block_.keep_with_next = true;
+  block_.part_penalty = title_alone;
   return std::move(block_);
 }
 

@@ -10,7 +10,8 @@ namespace {
 
 using templates::Role;
 
-// An accidental in words: set in the music font, larger and raised so that it sits on the words' line (engraving.md).
+// An accidental in words: set in the music font, larger and raised so that it sits on the words' line (the house's
+// measures).
 constexpr double accidental_scale = 1.2;
 constexpr double accidental_rise = 0.22;
 constexpr double accidental_gap = 0.04;
@@ -25,12 +26,13 @@ struct Stretch {
   bool accidental = false;
 };
 
-std::vector<Stretch> stretches(std::string_view text) {
+template <typename FromMusic>
+std::vector<Stretch> stretches(std::string_view text, FromMusic from_music) {
   std::vector<Stretch> out;
   std::size_t begin = 0;
   for (std::size_t at = 0; at < text.size();) {
     const source::CodePoint c = source::decode_utf8(text.substr(at));
-    if (is_accidental(c.code_point)) {
+    if (from_music(c.code_point)) {
       if (at > begin) out.push_back({text.substr(begin, at - begin), false});
       out.push_back({text.substr(at, c.length), true});
       begin = at + c.length;
@@ -80,6 +82,11 @@ void Type::note_missing(char32_t code_point, Role role) {
   if (std::none_of(missing_.begin(), missing_.end(), known)) missing_.push_back({code_point, role});
 }
 
+bool Type::code_has(char32_t code_point) const {
+  const auto& fonts = fonts_[static_cast<std::size_t>(Role::code)];
+  return !fonts.empty() && shaper_.glyph(fonts.front(), code_point).has_value();
+}
+
 Words Type::set(Role role, std::string_view text, sheet::Part part, sheet::Color color) {
   return set_at_size(role, look_.style(role).size, text, part, color);
 }
@@ -88,7 +95,8 @@ Words Type::set_at_size(Role role, double size, std::string_view text, sheet::Pa
   const templates::TypeStyle& style = look_.style(role);
   Words words;
   bool any_ink = false;
-  for (const Stretch& stretch : stretches(text)) {
+  const auto from_music = [&](char32_t c) { return is_accidental(c) && !(role == Role::code && code_has(c)); };
+  for (const Stretch& stretch : stretches(text, from_music)) {
     const Role from = stretch.accidental ? Role::music : role;
     const double at_size = stretch.accidental ? size * accidental_scale : size;
     const double y = stretch.accidental ? -size * accidental_rise : 0;

@@ -34,7 +34,7 @@ class Type {
   const templates::Template& look() const { return look_; }
   const templates::Measures& measures() const { return look_.measures; }
 
-  // ♭ ♮ ♯ are set in the music font, scaled and raised as prose needs them (engraving.md, "flat in prose").
+  // ♭ ♮ ♯ are set in the music font, scaled and raised as prose needs them.
   Words set(templates::Role role, std::string_view text, sheet::Part part, sheet::Color color = {});
   // The same at another size than the role's: a title that steps down to fit, a digit repeated smaller.
   Words set_at_size(templates::Role role, double size, std::string_view text, sheet::Part part,
@@ -57,6 +57,8 @@ class Type {
   const std::vector<MissingCharacter>& missing() const { return missing_; }
 
  private:
+  // Code keeps the accidentals of its own font, which are as wide as its letters: columns stay columns.
+  bool code_has(char32_t code_point) const;
   void note_missing(char32_t code_point, templates::Role role);
 
   typeface::Shaper& shaper_;

@@ -243,7 +243,7 @@ Lesson settle_lesson(const LessonKeys& keys, const platform::System& system, Rea
   lesson.staves = keys.music.staves.value_or({Staff::slash, Staff::tab});
   lesson.labels = keys.music.labels.value_or({});
   settle_template(keys, system, read, lesson);
-  lesson.paper = keys.paper.value_or(Paper::a4);
+  if (keys.paper) lesson.paper = *keys.paper;
   lesson.language = keys.language.value_or("en");
   lesson.language_range = keys.language.range();
   lesson.note_names = keys.note_names.value_or(NoteNames::letters);

@@ -120,7 +120,7 @@ struct Lesson {
   std::vector<Label> labels;
   Located<std::string> template_name;  // "music-stand" where none is given (then with an empty range)
   std::string template_path;           // where the name is a path: from the folder that the lesson's path is from
-  Paper paper = Paper::a4;
+  std::optional<Paper> paper;          // none: the template's
   std::string language = "en";
   Range language_range;
   NoteNames note_names = NoteNames::letters;

@@ -26,10 +26,11 @@
 namespace fretsheaf::platform {
 namespace {
 
-// Where Debian's fonts-noto-core, fonts-sil-charis and fonts-inter put their files: tried first, because a walk through
-// all fonts of a desktop takes longer than a page.
-constexpr std::array<std::string_view, 3> known_font_folders = {
-    "/usr/share/fonts/truetype/noto", "/usr/share/fonts/truetype/charis", "/usr/share/fonts/opentype/inter"};
+// Where Debian's fonts-noto-core, fonts-sil-charis, fonts-inter and fonts-dejavu-core put their files: tried first,
+// because a walk through all fonts of a desktop takes longer than a page.
+constexpr std::array<std::string_view, 4> known_font_folders = {
+    "/usr/share/fonts/truetype/noto", "/usr/share/fonts/truetype/charis", "/usr/share/fonts/opentype/inter",
+    "/usr/share/fonts/truetype/dejavu"};
 constexpr const char* font_root = "/usr/share/fonts";
 
 // `limit` bytes at the most. A pipe does not say how much it will give, so one byte more is asked for.

@@ -139,10 +139,10 @@ class ScoreBuilder {
 
   Blocks blocks(const lesson::Prose& prose, Of example) const { return read_blocks(prose.value, fill(example)); }
 
-  std::vector<Runs> notes(const std::vector<lesson::Prose>& practice, Of example) const {
-    std::vector<Runs> out;
+  std::vector<Blocks> notes(const std::vector<lesson::Prose>& practice, Of example) const {
+    std::vector<Blocks> out;
     out.reserve(practice.size());
-    for (const lesson::Prose& prose : practice) out.push_back(read_note(prose.value, fill(example)));
+    for (const lesson::Prose& prose : practice) out.push_back(blocks(prose, example));
     return out;
   }
 

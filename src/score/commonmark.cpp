@@ -220,25 +220,10 @@ class Reader {
   std::optional<std::string> link_;
 };
 
-std::string mark_of(const Block& block) {
-  if (block.kind != Block::Kind::list_item) return {};
-  return block.ordinal ? std::to_string(*block.ordinal) + ". " : "• ";
-}
-
 }  // namespace
 
 Blocks read_blocks(std::string_view text, const Fill& fill) {
   return Reader(text, fill).read();
-}
-
-Runs read_note(std::string_view text, const Fill& fill) {
-  Runs runs;
-  for (const Block& block : read_blocks(text, fill)) {
-    const std::string between = (runs.empty() ? "" : "\n") + mark_of(block);
-    if (!between.empty()) runs.push_back({between, false, false, false, {}});
-    runs.insert(runs.end(), block.runs.begin(), block.runs.end());
-  }
-  return runs;
 }
 
 Runs read_title(std::string_view text, const Fill& fill) {

@@ -16,9 +16,6 @@ using Fill = std::function<std::string(std::string_view)>;
 // refuses both. More than 32 containers about a block are not told apart.
 Blocks read_blocks(std::string_view text, const Fill& fill);
 
-// The same for a text of one paragraph, a practice note: further blocks follow after a line break.
-Runs read_note(std::string_view text, const Fill& fill);
-
 // A title: one line, in which nothing at the line's start is a sign ("1. The pulse" is no list).
 Runs read_title(std::string_view text, const Fill& fill);
 

@@ -213,7 +213,7 @@ struct Example {
   std::vector<lesson::Label> degree_kinds;  // of the degrees, and the second degrees, in the order asked for
   bool show_notes = false;
   bool show_fingers = false;
-  std::vector<Runs> practice;
+  std::vector<Blocks> practice;  // each note's blocks
   std::optional<NeckPicture> neck;
   std::vector<ChordBox> boxes;
   std::optional<FormChart> form;
@@ -257,11 +257,11 @@ struct Score {
   Heading heading;
   Blocks intro;
   std::vector<Example> examples;
-  std::vector<Runs> practice;  // lesson-level practice notes
-  int practice_log = 0;        // rows
+  std::vector<Blocks> practice;  // lesson-level practice notes
+  int practice_log = 0;          // rows
   std::string teacher;
   std::string copyright;
-  lesson::Paper paper = lesson::Paper::a4;
+  std::optional<lesson::Paper> paper;  // none: the template's
   fretboard::Neck neck;
   std::vector<std::string> string_letters;  // the tab's top line first: "G", "D" …
   fretboard::Clef clef{};

@@ -27,9 +27,9 @@ inline constexpr int measure_count = static_cast<int>(all_measures.size());
 const std::array<MeasureEntry, measure_count>& measure_entries();
 
 // The keys at the top of a template's file that are no tables.
-inline constexpr std::array<std::string_view, 11> top_keys = {
-    "accent",      "least-type", "two-sided",   "cautions", "one-thing-a-line", "head", "top-line",
-    "fact-labels", "facts",      "later-pages", "footer"};
+inline constexpr std::array<std::string_view, 12> top_keys = {
+    "paper", "accent",   "least-type",  "two-sided", "cautions",    "one-thing-a-line",
+    "head",  "top-line", "fact-labels", "facts",     "later-pages", "footer"};
 
 // The keys of the roles, in the order of `Role`, with `-`.
 const std::array<std::string_view, role_count>& role_keys();

@@ -27,6 +27,7 @@ using source::Range;
 template <typename Value, std::size_t count>
 using Names = std::array<std::pair<std::string_view, Value>, count>;
 
+constexpr Names<Paper, 2> papers = {{{"a4", Paper::a4}, {"letter", Paper::letter}}};
 constexpr Names<bool, 2> label_places = {{{"above", false}, {"beside", true}}};
 constexpr Names<HeadPart, 4> head_parts = {{{"top-line", HeadPart::top_line},
                                             {"title", HeadPart::title},
@@ -315,7 +316,9 @@ void Parser::group(std::string_view name, const toml::node& node) {
 
 // The keys that stand at the top of the file, each with what reads it.
 bool Parser::page_key(std::string_view name, const toml::node& node) {
-  if (name == "two-sided") {
+  if (name == "paper") {
+    choice(node, name, papers, look_.paper);
+  } else if (name == "two-sided") {
     flag(node, name, look_.two_sided);
   } else if (name == "cautions") {
     flag(node, name, look_.cautions);

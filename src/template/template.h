@@ -44,6 +44,8 @@ struct Measures {
 enum class HeadPart : std::uint8_t { top_line, title, subtitle, facts };
 enum class FactName : std::uint8_t { key, meter, tuning, capo };
 
+enum class Paper : std::uint8_t { a4, letter };
+
 using TypeStyles = std::array<TypeStyle, role_count>;
 TypeStyles music_stand_type();
 
@@ -53,7 +55,8 @@ struct Template {
   Measures measures;
   TypeStyles type = music_stand_type();
   Rgb accent{0x09, 0x54, 0x61};
-  double least_type = 8;  // no text is set smaller
+  double least_type = 8;    // no text is set smaller
+  Paper paper = Paper::a4;  // where a lesson names none
   bool two_sided = false;
   bool cautions = true;           // the usual ones of practising, at the foot of the first page
   bool one_thing_a_line = false;  // nothing beside anything else: facts, headings, short blocks, footers

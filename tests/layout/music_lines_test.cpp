@@ -1,4 +1,5 @@
-// What a line of music must be, on the display list: engraving.md's rules in numbers.
+// What a line of music must be, on the display list, in numbers. What names no source is common practice or the house's
+// measure.
 #include <algorithm>
 #include <cmath>
 #include <map>

@@ -183,7 +183,7 @@ std::vector<sheet::Point> origins(const layout::MusicLine& line, Part part) {
 }  // namespace
 
 TEST_CASE("the ties of two staves do not face each other like the lids of an eye") {
-  // engraving.md, rule 6. High notes have their stems down and their ties above.
+  // High notes have their stems down and their ties above.
   test::Music music;
   const std::string keys = "staves = [\"slash\", \"notes\", \"tab\"]";
   const std::string grid = "count | 1 2 3 4 | 1 2 3 4 |\ne     | 3 5 3 5 |   7 5 3 |\n";

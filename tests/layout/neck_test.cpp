@@ -77,7 +77,7 @@ TEST_CASE("a picture from the nut has the table's measures in a column") {
   CHECK(found[0].width == 3);  // the nut
   CHECK(found[1].width == 0.6);
   CHECK(found.back().from.x == Approx(232));
-  // Seven frets of 29.1 points on average (engraving.md, "Neck").
+  // Seven frets of 29.1 points on average (the house's measure).
   CHECK(found.back().from.x - (found[0].from.x + 1.5) == Approx(7 * 29.1));
   const auto lines = strings(blocks[1]);
   REQUIRE(lines.size() == 4);

@@ -66,7 +66,7 @@ std::vector<sheet::Path> boxes(const Block& block) {
 TEST_CASE("the title block's baselines are those of the table of measures") {
   Fixed fixed;
   const Block block = layout::title_block(full_heading(), 488, fixed.setter);
-  // engraving.md, "Header": offsets from the top margin.
+  // The house's measures, from the top margin.
   CHECK(baseline(block, "Tuesday") == 8);
   CHECK(baseline(block, "Low tide") == 41);
   CHECK(baseline(block, "A groove") == 61);
@@ -310,7 +310,7 @@ TEST_CASE("any number of rungs and passes keeps inside the text and loses none")
 TEST_CASE("practice notes are numbered under their heading") {
   Fixed fixed;
   const Blocks blocks =
-      layout::practice_blocks({plain_run("Clap."), plain_run("Sing.")}, "Example 2", 488, fixed.setter);
+      layout::practice_blocks({{paragraph("Clap.")}, {paragraph("Sing.")}}, "Example 2", 488, fixed.setter);
   CHECK(spelled_lines(blocks) == std::vector<std::string>{"Practice notesExample 2", "1Clap.", "2Sing."});
   CHECK(blocks[0].keep_with_next);
   CHECK(blocks[1].gap == 20);
@@ -329,8 +329,8 @@ TEST_CASE("a hint that does not fit beside its heading goes under it") {
 TEST_CASE("two short blocks that are even enough stand side by side") {
   Fixed fixed;
   const auto notes = [&](int count, double width) {
-    return layout::practice_blocks(std::vector<score::Runs>(static_cast<std::size_t>(count), plain_run("Clap.")), "",
-                                   width, fixed.setter);
+    return layout::practice_blocks(std::vector<score::Blocks>(static_cast<std::size_t>(count), {paragraph("Clap.")}),
+                                   "", width, fixed.setter);
   };
   const auto made = [&](int left, int right) {
     const auto& m = fixed.look.measures;

@@ -57,6 +57,15 @@ TEST_CASE("A4 has the table's margins and a text of 488 points; Letter keeps the
   CHECK(letter.left + letter.text_width + letter.right == Approx(612));
 }
 
+TEST_CASE("a lesson's paper goes before the template's") {
+  templates::Template look;
+  CHECK(layout::make_frame(std::nullopt, look).height == 841.89);
+  look.paper = templates::Paper::letter;
+  CHECK(layout::make_frame(std::nullopt, look).height == 792);
+  CHECK(layout::make_frame(lesson::Paper::a4, look).height == 841.89);
+  CHECK(layout::make_frame(lesson::Paper::letter, look).height == 792);
+}
+
 TEST_CASE("a two-sided template changes the margins over on second pages") {
   templates::Template look;
   look.two_sided = true;

@@ -39,7 +39,8 @@ score::Example random_example(Dice& dice, int number) {
     example.feel = dice.pick(std::vector<theory::Feel>{theory::Feel::straight, theory::Feel::swing,
                                                        theory::Feel::shuffle, theory::Feel::swing_16});
   }
-  for (int i = dice.below(4); i > 0; --i) example.practice.push_back(plain_run(many_words(dice, dice.between(1, 40))));
+  for (int i = dice.below(4); i > 0; --i)
+    example.practice.push_back({test::paragraph(many_words(dice, dice.between(1, 40)))});
   return example;
 }
 
@@ -57,7 +58,8 @@ score::Score random_score(Dice& dice) {
   if (dice.chance(50)) score.copyright = many_words(dice, dice.between(1, 40));
   for (int i = dice.below(6); i > 0; --i) score.intro.push_back(paragraph(many_words(dice, dice.between(1, 200))));
   for (int i = dice.between(1, 5), n = 1; i > 0; --i, ++n) score.examples.push_back(random_example(dice, n));
-  for (int i = dice.below(7); i > 0; --i) score.practice.push_back(plain_run(many_words(dice, dice.between(1, 40))));
+  for (int i = dice.below(7); i > 0; --i)
+    score.practice.push_back({test::paragraph(many_words(dice, dice.between(1, 40)))});
   return score;
 }
 
@@ -129,9 +131,9 @@ TEST_CASE("every word of a lesson is on its pages, in reading order, once") {
     for (const score::Example& example : score.examples) {
       expect(example.title);
       for (const score::Block& block : example.intro) expect(block.runs);
-      for (const score::Runs& note : example.practice) expect(note);
+      for (const score::Blocks& note : example.practice) expect(note.front().runs);
     }
-    for (const score::Runs& note : score.practice) expect(note);
+    for (const score::Blocks& note : score.practice) expect(note.front().runs);
   }
 }
 

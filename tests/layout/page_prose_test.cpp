@@ -189,6 +189,57 @@ TEST_CASE("code keeps its lines and its spaces") {
   CHECK(all_of<sheet::GlyphRun>(blocks[0].items)[0].font == static_cast<int>(Role::code));
 }
 
+TEST_CASE("code keeps the accidentals of its own font, so that its columns stand") {
+  Fixed fixed;
+  const auto width = [&](const char* text) { return fixed.type.width(Role::code, text); };
+  CHECK(width("E\u266D |") == Approx(width("Eb |")));
+  CHECK(all_of<sheet::GlyphRun>(fixed.type.set(Role::code, "\u266D", sheet::Part::text).items)[0].font ==
+        static_cast<int>(Role::code));
+  // A font without them has the music font's.
+  fixed.metrics.missing.insert(U'\u266D');
+  CHECK(all_of<sheet::GlyphRun>(fixed.type.set(Role::code, "\u266D", sheet::Part::text).items).empty());
+  CHECK(fixed.type.missing().at(0).role == Role::music);
+}
+
+TEST_CASE("a practice note keeps its lists, code and quotes, each in from its number") {
+  Fixed fixed;
+  score::Block code = block(Kind::code, "");
+  code.runs = {score::Run{"G|-2\nD|--", false, false, true, std::nullopt}};
+  const score::Blocks nested = {block(Kind::paragraph, "Hum."), block(Kind::list_item, "low", {list}, 1),
+                                block(Kind::list_item, "lower", {list, list}, 1, 1),
+                                block(Kind::list_item, "high", {list})};
+  const Blocks blocks = layout::set_numbered({nested, {code}, {block(Kind::paragraph, "Rest.")}}, 400, fixed.setter);
+  CHECK(spelled_lines(blocks) ==
+        std::vector<std::string>{"1Hum.", "\u2022low", "1lower", "\u2022high", "2G|-2", "D|--", "3Rest."});
+  const auto x_of = [&](std::size_t line) {
+    std::vector<double> x;
+    for (const auto& run : all_of<sheet::GlyphRun>(blocks[line].items)) x.push_back(run.glyphs.front().x);
+    return x;
+  };
+  CHECK(x_of(0) == std::vector<double>{0, 14});
+  CHECK(x_of(1) == std::vector<double>{14, 28});
+  CHECK(x_of(2) == std::vector<double>{28, 42});
+  CHECK(x_of(3) == std::vector<double>{14, 28});
+  CHECK(x_of(4) == std::vector<double>{0, 28});
+  CHECK(x_of(5) == std::vector<double>{28});
+  CHECK(x_of(6) == std::vector<double>{0, 14});
+  // All of it is one list, as a reader tells it.
+  for (const layout::Block& block : blocks) {
+    CHECK(block.nests.front().tag == sheet::Tag::list);
+    CHECK(block.nests.front().id == blocks[0].nests.front().id);
+  }
+}
+
+TEST_CASE("lines of code that a column would break are not set in one") {
+  Fixed fixed;
+  score::Block code = block(Kind::code, "");
+  const double character = fixed.look.style(Role::code).size / 2;
+  code.runs = {score::Run{"G|--\n" + std::string(20, '-'), false, false, true, std::nullopt}};
+  CHECK(layout::code_fits({code}, 28 + 20 * character + 0.01, fixed.setter));
+  CHECK_FALSE(layout::code_fits({code}, 28 + 20 * character - 0.01, fixed.setter));
+  CHECK(layout::code_fits({block(Kind::paragraph, std::string(200, '-'))}, 30, fixed.setter));
+}
+
 TEST_CASE("headings of a text are smaller than that of the block that holds it, and its level lies below") {
   Fixed fixed;
   score::Block first = block(Kind::heading, "Tide");

@@ -57,8 +57,8 @@ void check_inside(test::Music& music, const sheet::Page& page, sheet::Box box) {
   box.top -= overhang * size;
   box.bottom += overhang * size;
   for (const test::InkBox& ink : test::outside(page, music.fonts, box, 2 * music.look.measures.tab_gap)) {
-    // The last line of a chart and the last wire of a neck have their middle on the margin, as engraving.md counts
-    // their cells and frets; half of the stroke lies beyond it.
+    // The last line of a chart and the last wire of a neck have their middle on the margin, as their cells
+    // and frets are counted; half of the stroke lies beyond it.
     const bool on_margin = (ink.part == sheet::Part::form_chart || ink.part == sheet::Part::neck) &&
                            ink.box.left >= box.left - 0.75 && ink.box.right <= box.right + 0.75;
     if (on_margin) continue;

@@ -49,7 +49,7 @@ TEST_CASE("What a lesson does not say has its default") {
   CHECK(lesson.staves == std::vector{Staff::slash, Staff::tab});
   CHECK(lesson.labels.empty());
   CHECK(lesson.template_name.value == "music-stand");
-  CHECK(lesson.paper == Paper::a4);
+  CHECK_FALSE(lesson.paper);
   CHECK(lesson.language == "en");
   CHECK(lesson.note_names == NoteNames::letters);
   CHECK_FALSE(lesson.left_handed);

@@ -28,11 +28,12 @@ TEST_CASE("a program of the build tree finds its data in the checkout") {
 }
 
 TEST_CASE("fonts of Debian's packages are found by their bare names") {
-  // As dpkg -L lists them for fonts-noto-core, fonts-sil-charis and fonts-inter in Debian 12.
+  // As dpkg -L lists them for fonts-noto-core, fonts-sil-charis, fonts-inter and fonts-dejavu-core in Debian 12.
   const DiskSystem disk;
   CHECK(disk.font_path("NotoMusic-Regular.ttf") == "/usr/share/fonts/truetype/noto/NotoMusic-Regular.ttf");
   CHECK(disk.font_path("CharisSIL-Regular.ttf") == "/usr/share/fonts/truetype/charis/CharisSIL-Regular.ttf");
   CHECK(disk.font_path("Inter-SemiBold.otf") == "/usr/share/fonts/opentype/inter/Inter-SemiBold.otf");
+  CHECK(disk.font_path("DejaVuSansMono.ttf") == "/usr/share/fonts/truetype/dejavu/DejaVuSansMono.ttf");
   CHECK(disk.font_path("NoSuchFont-Regular.ttf").empty());
 }
 

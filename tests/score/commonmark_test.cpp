@@ -158,12 +158,6 @@ TEST_CASE("a title is one line without blocks") {
   CHECK(read_title("", same).empty());
 }
 
-TEST_CASE("a practice note is one stretch of runs") {
-  CHECK(read_note("Play *softly*.", same) == Runs{words("Play "), {"softly", true, false, false, {}}, words(".")});
-  CHECK(plain(read_note("2. a\n3. b", same)) == "2. a 3. b");
-  CHECK(read_note("one\n\n- two", same) == Runs{words("one"), words("\n• "), words("two")});
-}
-
 TEST_CASE("deep nesting costs no stack") {
   const Blocks quotes = read_blocks(std::string(20000, '>') + " end", same);
   REQUIRE(quotes.size() == 1);

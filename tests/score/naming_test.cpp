@@ -54,7 +54,7 @@ score::Score built(const std::string& keys) {
 }
 
 std::string practice(const score::Score& score) {
-  return plain(score.examples[0].practice[0]);
+  return plain(score.examples[0].practice[0].front().runs);
 }
 
 std::string fact(const score::Score& score, score::Fact::Kind kind) {

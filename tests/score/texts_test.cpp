@@ -29,7 +29,7 @@ std::string filled(const std::string& note, const std::string& lesson_keys) {
                                   "A     | 5   x     |   |\n");
   const score::Score score =
       built(score::test::read("title = \"Slipway\"\ninstrument = \"bass\"\n" + lesson_keys, example));
-  return plain(score.examples.front().practice.front());
+  return plain(score.examples.front().practice.front().front().runs);
 }
 
 const std::string d_minor = "key = \"D minor\"\n";

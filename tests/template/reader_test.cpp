@@ -223,11 +223,14 @@ TEST_CASE("the top line and the head of later pages have holes of their own") {
 
 TEST_CASE("a template chooses its paper, its head and its facts") {
   const ReadTemplate result = read(
-      "head = [\"title\", \"facts\"]\nfacts = [\"tuning\", \"key\"]\n"
+      "paper = \"letter\"\nhead = [\"title\", \"facts\"]\nfacts = [\"tuning\", \"key\"]\n"
       "fact-labels = \"beside\"\ncautions = false\none-thing-a-line = true\n"
       "top-line = \"{level}\"\nlater-pages = [\"{series}\", \"{page}\"]\n");
   REQUIRE(result.look);
   using namespace templates;
+  CHECK(result.look->paper == Paper::letter);
+  CHECK(read("paper = \"a4\"\n").look->paper == Paper::a4);
+  CHECK(read("").look->paper == Paper::a4);
   CHECK(result.look->head == std::vector{HeadPart::title, HeadPart::facts});
   CHECK(result.look->facts == std::vector{FactName::tuning, FactName::key});
   CHECK(result.look->labels_beside);
@@ -249,6 +252,15 @@ TEST_CASE("a word that a key does not know is refused") {
         "  fact-labels = \"underneath\"\n"
         "                ^^^^^^^^^^^^\n"
         "help: it knows above, beside\n");
+  CHECK(said("paper = \"legal\"\n") ==
+        "looks/shed.toml:1:9: error: 'paper' knows no 'legal'\n"
+        "  paper = \"legal\"\n"
+        "          ^^^^^^^\n"
+        "help: it knows a4, letter\n");
+  CHECK(said("paper = 4\n") ==
+        "looks/shed.toml:1:9: error: 'paper' takes one of \"a4\", \"letter\"\n"
+        "  paper = 4\n"
+        "          ^\n");
   CHECK(said("fact-labels = true\n") ==
         "looks/shed.toml:1:15: error: 'fact-labels' takes one of \"above\", \"beside\"\n"
         "  fact-labels = true\n"

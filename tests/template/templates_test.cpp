@@ -94,6 +94,7 @@ TEST_CASE("music-stand.toml says what a template without it has") {
   CHECK(look.labels_beside == plain.labels_beside);
   CHECK(look.cautions == plain.cautions);
   CHECK(look.one_thing_a_line == plain.one_thing_a_line);
+  CHECK(look.paper == plain.paper);
   CHECK(look.two_sided == plain.two_sided);
   CHECK(look.least_type == plain.least_type);
 }
@@ -137,7 +138,8 @@ TEST_CASE("figures of a tab fit between its lines in every template") {
     for (const templates::Role role : {templates::Role::digit, templates::Role::string_letter}) {
       CHECK(0.73 * look.style(role).size < look.measures.tab_gap);
     }
-    // A time signature's figures are 2.9 spaces each, one above and one below the middle line (engraving.md).
+    // A time signature's figures are 2.9 spaces each, one above and one below the middle line (the house's
+    // measure).
     CHECK(look.style(templates::Role::time_signature).size / look.measures.space == Approx(2.9).margin(0.01));
   }
 }
@@ -148,7 +150,7 @@ TEST_CASE("every template prints well in black and white") {
     INFO(name);
     const templates::Template look = read(name);
     CHECK(templates::contrast_with_white(look.accent) >= 7);
-    // The one coloured text is large enough for a one-bit printer (engraving.md, rule 11).
+    // The one coloured text is large enough for a one-bit printer (common practice: nothing under 9 points).
     CHECK(look.style(templates::Role::example_label).size >= 9);
   }
 }
