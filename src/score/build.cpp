@@ -1,6 +1,8 @@
 #include "score/build.h"
 
 #include <algorithm>
+#include <cstdint>
+#include <map>
 #include <string>
 #include <utility>
 
@@ -105,6 +107,7 @@ class ScoreBuilder {
     score.title = plain(score.heading.title);
     if (lesson_.intro) score.intro = blocks(*lesson_.intro, std::nullopt);
     for (std::size_t i = 0; i < lesson_.examples.size(); ++i) score.examples.push_back(example(i));
+    report_idle_spellings();
     score.practice = notes(lesson_.practice, std::nullopt);
     score.teacher = lesson_.teacher;
     score.copyright = lesson_.copyright;
@@ -150,18 +153,32 @@ class ScoreBuilder {
     if (from.form) out.form = form_chart(*from.form, from.key);
     if (from.neck) out.neck = neck_picture(lesson_, from, notes_[index], naming_);
     out.bars = ExampleBuilder(from, harmony_[index], notes_[index], naming_, diagnostics_).bars();
-    for (const lesson::Range range : notes_[index].idle_spellings()) {
-      diagnostics_.warning(source::Code::spell_unused, range, "this spelling changes nothing",
-                           "the note is spelled so by itself: take the word out");
-    }
     write_on_staff(out, lesson_.neck, lesson_.instrument != nullptr && lesson_.instrument->sounds_octave_lower);
     for (std::size_t i = 0; i < out.bars.size(); ++i) copy_words(from.music.bars[i], index, out.bars[i]);
     out.left = from.music.left;
     out.dynamics = from.music.dynamics;
     out.spans = from.music.spans;
+    out.repeated_dynamics = from.music.repeated_dynamics;
+    out.repeated_spans = from.music.repeated_spans;
     out.endings = from.music.endings;
     if (from.form && from.form->write_out) write_out(out, *from.form, lesson_.neck.capo);
     return out;
+  }
+
+  // A word counts in all bars and examples that its note is repeated in: `%`, a variation.
+  void report_idle_spellings() {
+    std::map<std::pair<std::uint32_t, std::uint32_t>, SpelledNotes::Forced> words;
+    for (const SpelledNotes& notes : notes_) {
+      for (const SpelledNotes::Forced& word : notes.forced()) {
+        auto& known = words.try_emplace({word.range.begin, word.range.end}, word).first->second;
+        known.idle = known.idle && word.idle;
+      }
+    }
+    for (const auto& [place, word] : words) {
+      if (!word.idle) continue;
+      diagnostics_.warning(source::Code::spell_unused, word.range, "this spelling changes nothing",
+                           "the note is spelled so by itself: take the word out");
+    }
   }
 
   // What the keys of an example say.

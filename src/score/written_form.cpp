@@ -146,10 +146,14 @@ class FormWriter {
   }
 
   void move_by(int bars) {
-    for (lesson::Dynamic& dynamic : example_.dynamics) dynamic.moment.bar += bars;
-    for (lesson::Span& span : example_.spans) {
-      span.first.bar += bars;
-      span.last.bar += bars;
+    for (auto* dynamics : {&example_.dynamics, &example_.repeated_dynamics}) {
+      for (lesson::Dynamic& dynamic : *dynamics) dynamic.moment.bar += bars;
+    }
+    for (auto* spans : {&example_.spans, &example_.repeated_spans}) {
+      for (lesson::Span& span : *spans) {
+        span.first.bar += bars;
+        span.last.bar += bars;
+      }
     }
     for (lesson::Ending& ending : example_.endings) {
       ending.first_bar += bars;
