@@ -38,6 +38,7 @@ class FormWriter {
     const theory::Meter begins = example_.bars.front().meter;
     const theory::Meter ends = example_.bars.back().meter;
     give_chords();
+    open_repeat();
     mark_repeats();
     std::vector<Bar> bars;
     for (int number = 1; number < first_; ++number) bars.push_back(slashes(number, begins));
@@ -103,6 +104,20 @@ class FormWriter {
         if (mark.at >= bar.begin && mark.at < bar.end) bar.chords.push_back(std::move(mark));
       }
     }
+  }
+
+  // A `:|` that goes back to the example's start says so where other bars come before it, unless the form's own repeat
+  // has begun there.
+  void open_repeat() {
+    if (first_ == 1 || opens(example_.left)) return;
+    bool open = false;
+    for (int number = 1; number < first_; ++number) {
+      open = (open || cell(number).repeat_begin) && !cell(number).repeat_end;
+    }
+    if (open || cell(first_).repeat_begin) return;
+    const auto sign =
+        std::ranges::find_if(example_.bars, [](const Bar& bar) { return opens(bar.right) || closes(bar.right); });
+    if (sign != example_.bars.end() && closes(sign->right)) example_.left = BarSign::repeat_begin;
   }
 
   // The form's repeats that begin or end inside the example.
