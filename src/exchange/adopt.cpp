@@ -144,13 +144,13 @@ class Adopter {
     example.key = section.key;
     example.feel = feel_of(section);
     example.tempo = tempo_of(section);
-    example.form = take_form(context, *part_, section);
+    const auto form = take_form(context, *part_, section);
     example.meter = section.meter;
     TakenMusic taken = music_of(context, section, example.tempo);
     if (losses_.has_errors()) return;
     if (taken.name && !lesson::plain_line(*taken.name).empty()) example.title = lesson::Prose{*taken.name, {}};
     example.music = std::move(taken.music);
-    if (example.form) mark_bars(*example.form, section, example.music);
+    if (form) example.form = form_around(*form, example.music);
     names_.push_back(std::move(taken.names));
     lesson_.examples.push_back(std::move(example));
   }

@@ -23,7 +23,7 @@ class FormTaker {
   FormTaker(const AdoptContext& context, TakenPart& part, Section& section)
       : context_(context), part_(part), section_(section) {}
 
-  std::optional<lesson::Form> run() {
+  std::optional<TakenForm> run() {
     set_meters();
     int first = section_.first;
     int last = section_.last;
@@ -31,9 +31,13 @@ class FormTaker {
     while (last > first && has_beats(last - 1)) --last;
     const int bars = last - first;
     if (bars == 0 || bars == section_.last - section_.first || !is_form(first, last)) return std::nullopt;
-    lesson::Form form;
-    form.bars.value = chart();
-    form.write_out = true;
+    TakenForm form;
+    std::string chord = "N.C.";
+    for (int i = section_.first; i < section_.last; ++i) {
+      FormCell own = cell(i, chord, i < first || i >= last);
+      if (i < first) form.before.push_back(std::move(own));
+      if (i >= last) form.after.push_back(std::move(own));
+    }
     lose_signs(first, last);
     move_name(first);
     section_ = {first, last, section_.key, meter(first), true, first - section_.first};
@@ -82,39 +86,13 @@ class FormTaker {
       chords = chords || !measure(i).harmonies.empty();
       if (!inside && !(meter(i) == meter(i < first ? first : last - 1))) return false;
     }
-    return notes && chords;
-  }
-
-  // The section's bars as a form is written; a line of the chart every four bars.
-  std::string chart() {
-    constexpr int bars_a_line = 4;
-    std::string text;
-    std::string before = "N.C.";
-    for (int i = section_.first; i < section_.last; ++i) {
-      const bool opens = measure(i).left.repeat && closes_later(i);
-      const int number = i - section_.first;
-      if (opens) {
-        text += "|: ";
-      } else if (number > 0 && number % bars_a_line == 0) {
-        text += "| ";
-      }
-      text += cell(i, before) + " ";
-      if (measure(i).right.repeat) text += ":| ";
-    }
-    text.pop_back();
-    return text;
-  }
-
-  bool closes_later(int index) {
-    for (int i = index; i < section_.last; ++i) {
-      if (measure(i).right.repeat) return true;
-      if (i > index && measure(i).left.repeat) return false;
-    }
-    return false;
+    // Nothing stands before a pickup.
+    const bool full = first == section_.first || measure(first).length == meter(first).bar();
+    return notes && chords && full;
   }
 
   // A bar's chords, at equal distances; `before` is the one in force, and then the bar's last.
-  std::string cell(int index, std::string& before) {
+  FormCell cell(int index, std::string& before, bool slashes) {
     std::vector<Harmony> chords = measure(index).harmonies;
     std::stable_sort(chords.begin(), chords.end(), [](const Harmony& a, const Harmony& b) { return a.at < b.at; });
     std::string text;
@@ -123,15 +101,15 @@ class FormTaker {
     for (std::int64_t n = 0; n < count; ++n) {
       const Harmony& own = chords[static_cast<std::size_t>(n)];
       even = even && own.at == meter(index).bar() * Rational(n, count);
-      text += (n == 0 ? "" : ",") + theory::to_string(own.chord);
       before = theory::to_string(own.chord);
+      text += (n == 0 ? "" : ",") + before;
     }
-    if (!even) {
+    if (slashes && !even) {
       context_.losses.lose(source::Code::adopt_changed, measure(index).element, index,
                            "its chords stand at equal distances in the form's chart",
                            "a form's bar shares its time out evenly");
     }
-    return text.empty() ? before : text;
+    return {text.empty() ? before : text, measure(index).left.repeat, measure(index).right.repeat};
   }
 
   // What else the slashes' measures have.
@@ -166,15 +144,65 @@ class FormTaker {
   std::vector<theory::Meter> meters_;  // by measure of the section
 };
 
+// One cell a number: a pickup has none, and a late bar shares the one of the bar that it completes.
+void add_music(const lesson::Music& music, std::string chord, std::vector<FormCell>& cells) {
+  using lesson::BarSign;
+  bool opens = music.left == BarSign::repeat_begin;
+  int number = 0;
+  for (const lesson::Bar& bar : music.bars) {
+    if (bar.number > 0 && bar.number != number) cells.push_back({"", opens, false});
+    number = bar.number;
+    opens = bar.right == BarSign::repeat_begin || bar.right == BarSign::repeat_both;
+    if (number == 0) continue;
+    std::string& chords = cells.back().chords;
+    for (const lesson::ChordMark& mark : bar.chords) {
+      chord = theory::to_string(mark.chord);
+      chords += (chords.empty() ? "" : ",") + chord;
+    }
+    if (chords.empty()) chords = chord;
+    const bool closes = bar.right == BarSign::repeat_end || bar.right == BarSign::repeat_both;
+    cells.back().closes = cells.back().closes || closes;
+  }
+}
+
+bool closes_later(const std::vector<FormCell>& cells, std::size_t index) {
+  for (std::size_t i = index; i < cells.size() && (i == index || !cells[i].opens); ++i) {
+    if (cells[i].closes) return true;
+  }
+  return false;
+}
+
+// As a form is written; a line of the chart every four bars.
+std::string chart(const std::vector<FormCell>& cells) {
+  constexpr std::size_t bars_a_line = 4;
+  std::string text;
+  for (std::size_t i = 0; i < cells.size(); ++i) {
+    const bool opens = cells[i].opens && closes_later(cells, i);
+    const bool line = i > 0 && i % bars_a_line == 0 && !cells[i - 1].closes;
+    text += (i == 0 ? "" : " ") + std::string(opens ? "|: " : line ? "| " : "") + cells[i].chords;
+    if (cells[i].closes) text += " :|";
+  }
+  return text;
+}
+
 }  // namespace
 
-std::optional<lesson::Form> take_form(const AdoptContext& context, TakenPart& part, Section& section) {
+std::optional<TakenForm> take_form(const AdoptContext& context, TakenPart& part, Section& section) {
   return FormTaker(context, part, section).run();
 }
 
-void mark_bars(lesson::Form& form, const Section& section, const lesson::Music& music) {
-  form.here_first = section.bars_before + 1;
-  form.here_last = section.bars_before + music.bars.back().number;
+lesson::Form form_around(const TakenForm& taken, const lesson::Music& music) {
+  std::vector<FormCell> cells = taken.before;
+  std::string chord = "N.C.";
+  if (!cells.empty()) chord = cells.back().chords.substr(cells.back().chords.rfind(',') + 1);
+  add_music(music, chord, cells);
+  lesson::Form form;
+  form.here_first = static_cast<int>(taken.before.size()) + 1;
+  form.here_last = static_cast<int>(cells.size());
+  form.write_out = true;
+  cells.insert(cells.end(), taken.after.begin(), taken.after.end());
+  form.bars.value = chart(cells);
+  return form;
 }
 
 }  // namespace fretsheaf::exchange
