@@ -4,6 +4,7 @@
 #include <utility>
 #include <vector>
 
+#include "exchange/adopt_form.h"
 #include "exchange/adopt_music.h"
 #include "exchange/adopt_neck.h"
 #include "exchange/score_file.h"
@@ -86,7 +87,7 @@ class Adopter {
       } else if (i == 0 || new_count || new_key) {
         if (new_key) key = *own.key;
         if (i > 0) sections_.back().last = i;
-        sections_.push_back({i, measures(), key, meter, true});
+        sections_.push_back({i, measures(), key, meter, true, 0});
         if (!own.left.repeat) open_repeats = 0;
       }
       if (own.right.repeat) open_repeats = 0;
@@ -141,19 +142,21 @@ class Adopter {
     const AdoptContext context{*part_, lesson_.neck, *lesson_.instrument, losses_};
     lesson::Example example;
     example.key = section.key;
-    example.meter = section.meter;
     example.feel = feel_of(section);
     example.tempo = tempo_of(section);
+    const auto form = take_form(context, *part_, section);
+    example.meter = section.meter;
     TakenMusic taken = music_of(context, section, example.tempo);
     if (losses_.has_errors()) return;
     if (taken.name && !lesson::plain_line(*taken.name).empty()) example.title = lesson::Prose{*taken.name, {}};
     example.music = std::move(taken.music);
+    if (form) example.form = form_around(*form, example.music);
     names_.push_back(std::move(taken.names));
     lesson_.examples.push_back(std::move(example));
   }
 
   void add_heading() {
-    const TakenHeading heading = take_heading(*file_.document->RootElement());
+    const TakenHeading heading = take_heading(*file_.document->RootElement(), losses_);
     std::string title = lesson::plain_line(heading.title);
     if (title.empty()) title = lesson::plain_line(wish_.title);
     lesson_.title.value = title.empty() ? "Without a title" : title;

@@ -179,7 +179,7 @@ class BarMaker {
       const bool late = bar.begin > Rational(0);
       bar.number = i == 0 ? (late ? 0 : 1) : music_.bars[i - 1].number + (late ? 0 : 1);
       const auto before = whole(taken(i).number);
-      renumbered = renumbered || !before || *before != bar.number;
+      renumbered = renumbered || !before || *before != bar.number + section_.bars_before;
       const bool other_meter = i > 0 && !(bar.meter == music_.bars[i - 1].meter);
       if (other_meter || (i == 0 && !(bar.meter == section_.meter))) bar.meter_written = lesson::Range{};
     }

@@ -65,9 +65,16 @@ class EventMaker {
     own.stroke = symbol.stroke;
     own.element = symbol.element;
     for (const Syllable& syllable : symbol.lyrics) own.lyrics.emplace_back(symbol.at, syllable);
+    if (symbol.heads.empty() || !section_.strings) lose_graces(symbol);
     if (!symbol.heads.empty()) add_tones(symbol, own);
     if (merges(own)) return;
     happenings_.push_back(std::move(own));
+  }
+
+  void lose_graces(const Symbol& symbol) {
+    for (const Head& grace : symbol.graces) {
+      context_.losses.left_out(grace.element, measure(), "a grace note before a rest or a strum");
+    }
   }
 
   void add_tones(const Symbol& symbol, Happening& own) {
@@ -78,6 +85,7 @@ class EventMaker {
       tone.head = head;
       tone.held = head.tie_stop && partner_of(head) != nullptr;
       if (head.tie_stop && !tone.held) report_tie(head);
+      if (tone.held) lose_start(head);
       own.tones.push_back(std::move(tone));
     }
     if (std::all_of(own.tones.begin(), own.tones.end(), [](const TakenTone& tone) { return tone.held; })) {
@@ -97,14 +105,32 @@ class EventMaker {
                 : head.parentheses          ? lesson::Strum::ghost
                 : head.accent               ? lesson::Strum::accented
                                             : lesson::Strum::plain;
-    if (head.accent && own.strum != lesson::Strum::accented && own.kind != EventKind::held) {
+    if (own.kind == EventKind::held) {
+      lose_start(head);
+    } else if (head.accent && own.strum != lesson::Strum::accented) {
       context_.losses.left_out(head.element, measure(), "an accent on a muted or ghost strum");
     }
+    lose_note_signs(head);
     strum_tie_ = head.tie_start;
     // Heads are kept for the lines over them.
     TakenTone tone;
     tone.head = head;
     own.tones.push_back(std::move(tone));
+  }
+
+  // What says how a note begins.
+  void lose_start(const Head& head) {
+    if (head.accent) context_.losses.left_out(head.element, measure(), "an accent on a note that is held on");
+    if (head.from_nowhere != lesson::Approach::none) {
+      context_.losses.left_out(head.element, measure(), "a slide to a note that is held on");
+    }
+  }
+
+  void lose_note_signs(const Head& head) {
+    const bool signs = head.staccato || head.tenuto || head.vibrato || head.bend || !head.finger.empty() ||
+                       !head.hand.empty() || !head.joins.empty() || head.slide_off != lesson::SlideOff::none ||
+                       head.from_nowhere != lesson::Approach::none;
+    if (signs) context_.losses.left_out(head.element, measure(), "a note's sign on a strum");
   }
 
   // The head just before that a tie comes from.
@@ -137,7 +163,7 @@ class EventMaker {
             });
         if (!closed) {
           context_.losses.lose(Code::adopt_changed, tone.head.element, happenings_[i].measure,
-                               "a tie leads to no note, and is left out", "");
+                               "a tie leads to no note, and is left out", "write `=` where the note is held on");
         }
       }
     }
@@ -156,6 +182,7 @@ class EventMaker {
                          head.slide_off != lesson::SlideOff::none || !head.finger.empty() || !head.hand.empty();
       if (!tone.graces.empty() || signs) return false;
     }
+    if (own.stroke) context_.losses.left_out(own.element, own.measure, "a bow's sign on a note that is held on");
     before.length += own.length;
     before.fermata = before.fermata || own.fermata;
     before.tremolo = before.tremolo || own.tremolo;

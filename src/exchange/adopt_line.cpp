@@ -16,7 +16,7 @@ bool sounds(const Symbol& symbol) {
 
 // A rest that says more than silence.
 bool speaks(const Symbol& symbol) {
-  return symbol.fermata || !symbol.lyrics.empty();
+  return symbol.fermata || !symbol.lyrics.empty() || !symbol.graces.empty();
 }
 
 int midi_class(const Head& head) {

@@ -53,6 +53,15 @@ bool only_goes_on(const lesson::Event& before, const lesson::Event& event) {
   return true;
 }
 
+// What a dead note's head cannot have, nor one that is a sign already.
+const char* lost_on_head(const Head& head) {
+  const bool bent = head.vibrato || head.bend || head.slide_off != lesson::SlideOff::none;
+  if (head.cross && bent) return "a bend, vibrato or slide on a dead note";
+  if (head.parentheses && head.cross) return "the parentheses around a dead note";
+  if (head.parentheses && head.harmonic) return "the parentheses around a harmonic";
+  return nullptr;
+}
+
 class MusicMaker {
  public:
   MusicMaker(const AdoptContext& context, Section& section) : context_(context), section_(section) {}
@@ -110,7 +119,10 @@ class MusicMaker {
     if (own.strum) event.strum = own.strum;
     event.fermata = own.fermata;
     if (section_.strings) {
-      for (const TakenTone& tone : own.tones) event.notes.push_back(note_of(tone));
+      for (const TakenTone& tone : own.tones) {
+        event.notes.push_back(note_of(tone));
+        if (const char* what = lost_on_head(tone.head)) context_.losses.left_out(tone.head.element, own.measure, what);
+      }
       hold_in_part(event, own);
     }
     if (own.stroke && event.kind == EventKind::struck) {
@@ -231,16 +243,26 @@ class MusicMaker {
                       [](const auto& x, const auto& y) { return same(x, y); });
   }
 
+  void lose_repeat(const TakenMeasure& measure, std::size_t bar) {
+    context_.losses.lose(Code::adopt_left_out, measure.element, section_.first + static_cast<int>(bar),
+                         "a bar-repeat sign over no notes is left out, and its bar is silent",
+                         "a lesson's `%` repeats one bar of the same length: write the notes out");
+  }
+
   // Bars under a bar-repeat sign that say what `%` would.
   void find_repeats(lesson::Music& music) {
     for (std::size_t i = 1; i < music.bars.size(); ++i) {
       lesson::Bar& bar = music.bars[i];
       const TakenMeasure& own = context_.part.measures[static_cast<std::size_t>(section_.first) + i];
       const lesson::Bar& before = music.bars[i - 1];
-      if (own.repeats_before != 1 || bar.begin != Rational(0) || bar.end != bar.meter.bar()) continue;
-      if (before.end - before.begin != bar.meter.bar() || before.begin != Rational(0)) continue;
-      const std::vector<lesson::Event> events = repeated(music, i);
       const bool silent = bar.events.size() == 1 && bar.events[0].kind == EventKind::rest;
+      const bool full = bar.begin == Rational(0) && bar.end == bar.meter.bar();
+      const bool alike = before.end - before.begin == bar.meter.bar() && before.begin == Rational(0);
+      if (own.repeats_before != 1 || !full || !alike) {
+        if (own.repeats_before > 0 && silent) lose_repeat(own, i);
+        continue;
+      }
+      const std::vector<lesson::Event> events = repeated(music, i);
       const bool said = std::equal(events.begin(), events.end(), bar.events.begin(), bar.events.end(),
                                    [](const auto& a, const auto& b) { return same(a, b); });
       if (!said && !silent) continue;

@@ -268,7 +268,10 @@ class ApproachSettler {
 
   void settle(const Happening& own, TakenTone& tone) {
     Memory& memory = memory_[tone.place->string];
-    if (tone.held) return;
+    if (tone.held) {
+      if (tone.approach != Approach::none) left_out(own, tone.head, "a sign that leads to a note that is held on");
+      return;
+    }
     if (tone.head.cross) {
       if (tone.approach != Approach::none) left_out(own, tone.head, "a sign that leads to a dead note");
       tone.approach = Approach::none;

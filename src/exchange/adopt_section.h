@@ -28,6 +28,7 @@ struct Section {
   theory::Key key;
   theory::Meter meter;  // of its first measure
   bool strings = true;  // false: a rhythm of strums
+  int bars_before = 0;  // of a form that is written out, before its first measure
 };
 
 struct GraceTone {

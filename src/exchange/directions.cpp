@@ -6,6 +6,7 @@
 
 #include "exchange/loudness.h"
 #include "exchange/note.h"
+#include "exchange/repeated_loudness.h"
 #include "words/words.h"
 
 namespace fretsheaf::exchange {
@@ -138,19 +139,6 @@ void write_dynamic(Element measure, const std::string& text, std::int64_t ticks)
   if (const auto level = loudness(text)) direction.sound().set("dynamics", decimal_text(*level));
 }
 
-// The dynamics of the bar that a `%` repeats sound again and are not printed.
-void repeat_dynamics(Element measure, const Part& part, int bar, theory::Rational from, theory::Rational to) {
-  int source = bar;
-  while (source > 0 && part.example.bars[source].same_as_previous) --source;
-  for (const lesson::Dynamic& dynamic : part.example.dynamics) {
-    const bool here = dynamic.moment.bar == source && from <= dynamic.moment.at && dynamic.moment.at < to;
-    const auto level = loudness(dynamic.text);
-    if (!here || !level) continue;
-    Element sound = measure.add("sound").set("dynamics", decimal_text(*level));
-    if (dynamic.moment.at != from) sound.add("offset", part.ticks(dynamic.moment.at - from));
-  }
-}
-
 }  // namespace
 
 void write_opening(Element measure, const Part& part, bool new_feel) {
@@ -180,7 +168,7 @@ void write_directions_at(Element measure, const Part& part, int bar, int event) 
   for (const lesson::Word& word : own.texts) {
     if (here(word.at)) write_words(measure, word.text, "below", part.ticks(word.at - from));
   }
-  if (own.same_as_previous) repeat_dynamics(measure, part, bar, from, to);
+  write_repeated_loudness(measure, part, bar, event);
   for (const lesson::Dynamic& dynamic : part.example.dynamics) {
     if (dynamic.moment.bar != bar || !here(dynamic.moment.at)) continue;
     write_dynamic(measure, dynamic.text, part.ticks(dynamic.moment.at - from));

@@ -39,6 +39,19 @@ std::string dynamic_of(theory::Rational percentage) {
   return std::string(nearest->name);
 }
 
+theory::Rational next_level(theory::Rational percentage, bool louder) {
+  if (louder) {
+    for (const Level& level : levels) {
+      if (percentage_of(level) > percentage) return percentage_of(level);
+    }
+    return percentage_of(levels.back());
+  }
+  for (std::size_t i = levels.size(); i-- > 0;) {
+    if (percentage_of(levels[i]) < percentage) return percentage_of(levels[i]);
+  }
+  return percentage_of(levels.front());
+}
+
 std::string decimal_text(theory::Rational value) {
   std::string text = std::to_string(value.to_double());
   text.erase(text.find_last_not_of('0') + 1);

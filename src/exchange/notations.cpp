@@ -193,6 +193,9 @@ void write_strum_notations(Element note, const Part& part, const Tone& tone) {
   const score::Event& event = part.example.bars[tone.bar].events[tone.event];
   Notations notations(note);
   write_ties(notations, event.tie_from, event.tie_to);
+  if (part.cover.let_ring.contains({tone.bar, tone.event}) && !event.tie_to) {
+    notations.all().add("tied").set("type", "let-ring");
+  }
   write_tuplet(notations, part, tone, true);
   if (event.strum == lesson::Strum::accented && event.struck) notations.articulations().add("accent");
   write_event_signs(notations, part, tone);

@@ -152,6 +152,7 @@ void write_strum(Element measure, const Part& part, const Tone& tone, int staff)
   write_beams(note, event);
   write_strum_notations(note, part, tone);
   if (staff == 1) write_lyrics(note, part, tone);
+  if (part.cover.palm_mute.contains({tone.bar, tone.event})) note.add("play").add("mute", "palm");
 }
 
 // A tab has no slashes.

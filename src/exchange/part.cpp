@@ -92,23 +92,31 @@ Syllables syllables_of(const score::Example& example) {
   return syllables;
 }
 
+namespace {
+
+void take_in(const score::Example& example, const lesson::Span& span, SpanCover& cover) {
+  std::set<std::pair<int, int>>* covered = span.kind == lesson::SpanKind::palm_mute  ? &cover.palm_mute
+                                           : span.kind == lesson::SpanKind::let_ring ? &cover.let_ring
+                                           : span.kind == lesson::SpanKind::tremolo  ? &cover.tremolo
+                                                                                     : nullptr;
+  if (covered == nullptr) return;
+  for (int bar = span.first.bar; bar <= span.last.bar; ++bar) {
+    const std::vector<score::Event>& events = example.bars[static_cast<std::size_t>(bar)].events;
+    for (int event = 0; event < static_cast<int>(events.size()); ++event) {
+      const score::Event& own = events[static_cast<std::size_t>(event)];
+      const bool begun = bar > span.first.bar || own.at + own.length > span.first.at;
+      const bool ended = bar == span.last.bar && own.at > span.last.at;
+      if (begun && !ended) covered->insert({bar, event});
+    }
+  }
+}
+
+}  // namespace
+
 SpanCover cover_of(const score::Example& example) {
   SpanCover cover;
-  for (const lesson::Span& span : example.spans) {
-    std::set<std::pair<int, int>>* covered = span.kind == lesson::SpanKind::palm_mute  ? &cover.palm_mute
-                                             : span.kind == lesson::SpanKind::let_ring ? &cover.let_ring
-                                             : span.kind == lesson::SpanKind::tremolo  ? &cover.tremolo
-                                                                                       : nullptr;
-    if (covered == nullptr) continue;
-    for (int bar = span.first.bar; bar <= span.last.bar; ++bar) {
-      const std::vector<score::Event>& events = example.bars[static_cast<std::size_t>(bar)].events;
-      for (int event = 0; event < static_cast<int>(events.size()); ++event) {
-        const score::Event& own = events[static_cast<std::size_t>(event)];
-        const bool begun = bar > span.first.bar || own.at + own.length > span.first.at;
-        const bool ended = bar == span.last.bar && own.at > span.last.at;
-        if (begun && !ended) covered->insert({bar, event});
-      }
-    }
+  for (const auto* spans : {&example.spans, &example.repeated_spans}) {
+    for (const lesson::Span& span : *spans) take_in(example, span, cover);
   }
   return cover;
 }

@@ -48,11 +48,11 @@ class PartTaker {
     part_.measures.push_back(std::move(own));
     losses_.enter_measure(here().number.empty() ? std::to_string(index_ + 1) : here().number.substr(0, 20));
     cursor_ = onset_ = Rational(0);
-    graces_.clear();
     for (const Xml* e = element.FirstChildElement(); e != nullptr && !lost_; e = e->NextSiblingElement()) {
       child(*e);
       here().length = std::max(here().length, cursor_);
     }
+    drop_graces();
     here().repeats_before = attributes_.measure_repeat();
     here().slashes = attributes_.slashes();
     std::erase_if(here().marks,
@@ -149,10 +149,28 @@ class PartTaker {
     if (rest == nullptr || attribute(*rest, "measure") != "yes") here().only_rests_of_bar = false;
     if (!symbol.rest) symbol.heads.push_back(taker.head(element));
     taker.add_event_signs(element, symbol);
+    note_dynamics(element);
     symbol.graces = std::move(graces_[staff]);
     graces_.erase(staff);
     here().symbols.push_back(std::move(symbol));
     go_to(element, cursor_ + length);
+  }
+
+  // Some programs write them on the note.
+  void note_dynamics(const Xml& element) {
+    for (const Xml* n = element.FirstChildElement("notations"); n != nullptr; n = n->NextSiblingElement("notations")) {
+      for (const Xml* e = n->FirstChildElement("dynamics"); e != nullptr; e = e->NextSiblingElement("dynamics")) {
+        DirectionTaker(losses_, part_, here(), index_).dynamics(*e, cursor_);
+      }
+    }
+  }
+
+  // Those that wait for a note which does not come.
+  void drop_graces() {
+    for (const auto& [staff, graces] : graces_) {
+      for (const Head& grace : graces) losses_.left_out(grace.element, index_, "a grace note with no note after it");
+    }
+    graces_.clear();
   }
 
   void chord_note(const Xml& element, NoteTaker& taker, Rational length) {
@@ -295,9 +313,19 @@ void take_own_facts(const Xml& identification, TakenHeading& heading) {
   }
 }
 
+// A lesson names one.
+void lose_other_creators(const Xml& identification, Losses& losses) {
+  const Xml* first = identification.FirstChildElement("creator");
+  if (first == nullptr) return;
+  for (const Xml* e = first->NextSiblingElement("creator"); e != nullptr; e = e->NextSiblingElement("creator")) {
+    losses.lose(Code::adopt_left_out, e, "a second creator, " + text_of(*e).substr(0, 40) + ", is left out",
+                "a lesson has one 'teacher': write others into its intro");
+  }
+}
+
 }  // namespace
 
-TakenHeading take_heading(const Xml& root) {
+TakenHeading take_heading(const Xml& root, Losses& losses) {
   TakenHeading heading;
   const std::string movement = text_of(root, "movement-title");
   if (const Xml* work = root.FirstChildElement("work")) {
@@ -319,6 +347,7 @@ TakenHeading take_heading(const Xml& root) {
     heading.creator = text_of(*identification, "creator");
     heading.rights = text_of(*identification, "rights");
     take_own_facts(*identification, heading);
+    lose_other_creators(*identification, losses);
   }
   return heading;
 }

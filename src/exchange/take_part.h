@@ -9,7 +9,7 @@
 namespace fretsheaf::exchange {
 
 // What stands before the music.
-TakenHeading take_heading(const Xml& root);
+TakenHeading take_heading(const Xml& root, Losses& losses);
 
 // The one part of a document, or the one that `wanted` names or numbers (from 1; empty: there must be one). Reports why
 // where there is none to take; errors inside it are reported, too, and then what is returned is not sound.

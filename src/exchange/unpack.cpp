@@ -78,7 +78,7 @@ bool is_packed(const std::string& bytes) {
 
 std::variant<std::string, Unpackable> unpack(const std::string& bytes, std::size_t limit) {
   zip_source_t* source = zip_source_buffer_create(bytes.data(), bytes.size(), 0, nullptr);
-  if (source == nullptr) return broken("this archive cannot be opened");
+  if (source == nullptr) return broken("this archive is damaged");
   const Archive archive(zip_open_from_source(source, ZIP_RDONLY, nullptr), zip_discard);
   if (archive == nullptr) {
     zip_source_free(source);

@@ -67,7 +67,16 @@ class LessonText {
     if (!(example.meter == lesson_.meter)) text("meter", example.meter.to_string());
     if (example.feel != lesson_.feel) text("feel", std::string(theory::feel_name(example.feel)));
     if (example.tempo) write_tempo(*example.tempo, example.meter);
+    if (example.form) write_form(*example.form);
     text_ += "tab = '''\n" + grid_text(example.music, lesson_.neck) + "'''\n";
+  }
+
+  void write_form(const Form& form) {
+    std::string table = "{ bars = " + toml_quoted(form.bars.value);
+    if (form.here_first > 0) {
+      table += ", here = \"" + std::to_string(form.here_first) + "-" + std::to_string(form.here_last) + "\"";
+    }
+    line("form", table + (form.write_out ? ", write-out = true }" : " }"));
   }
 
   void write_tempo(const theory::Tempo& tempo, const theory::Meter& meter) {

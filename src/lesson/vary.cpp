@@ -82,13 +82,13 @@ void put_notes(const Music& source, Music& into) {
   for (Bar& bar : into.bars) {
     if (into.chords_borrowed) bar.chords.clear();
     for (Event& event : bar.events) {
+      event.strum.reset();  // a rhythm's strum until now
       if (event.kind == EventKind::rest) {
         sounding.clear();
       } else if (event.kind == EventKind::held) {
         event.notes = held(sounding);
       } else {
         event.notes = next->event->notes;
-        event.strum.reset();  // a rhythm's strum until now
         strike_what_cannot_be_held(event.notes, sounding);
         if (own_hand) {
           for (Note& note : event.notes) note.hand.reset();

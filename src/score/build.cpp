@@ -1,6 +1,8 @@
 #include "score/build.h"
 
 #include <algorithm>
+#include <cstdint>
+#include <map>
 #include <string>
 #include <utility>
 
@@ -111,6 +113,7 @@ class ScoreBuilder {
     score.title = plain(score.heading.title);
     if (lesson_.intro) score.intro = blocks(*lesson_.intro, std::nullopt);
     for (std::size_t i = 0; i < lesson_.examples.size(); ++i) score.examples.push_back(example(i));
+    report_idle_spellings();
     score.practice = notes(lesson_.practice, std::nullopt);
     score.practice_log = lesson_.practice_log;
     score.teacher = lesson_.teacher;
@@ -165,18 +168,14 @@ class ScoreBuilder {
       out.neck->answers = copy_ == Copy::answer_key && (out.hidden.frets || out.hidden.labels);
     }
     out.bars = ExampleBuilder(from, harmony_[index], notes_[index], naming_, diagnostics_).bars();
-    // Without its hidden chords an example is spelled in another way, of which nothing may be said.
-    const bool spelled_alike = copy_ == Copy::answer_key || !out.hidden.chords;
-    for (const lesson::Range range : spelled_alike ? notes_[index].idle_spellings() : std::vector<lesson::Range>()) {
-      diagnostics_.warning(source::Code::spell_unused, range, "this spelling changes nothing",
-                           "the note is spelled so by itself: take the word out");
-    }
     write_on_staff(out, lesson_.neck, lesson_.instrument != nullptr && lesson_.instrument->sounds_octave_lower);
     for (std::size_t i = 0; i < out.bars.size(); ++i) copy_words(from.music.bars[i], index, out.bars[i]);
     for (Bar& bar : out.bars) bar.chords_to_write = out.hidden.chords;
     out.left = from.music.left;
     out.dynamics = from.music.dynamics;
     out.spans = from.music.spans;
+    out.repeated_dynamics = from.music.repeated_dynamics;
+    out.repeated_spans = from.music.repeated_spans;
     out.endings = from.music.endings;
     if (from.form && from.form->write_out) write_out(out, *from.form, lesson_.neck.capo);
     if (copy_ == Copy::student) hide(out);
@@ -185,6 +184,24 @@ class ScoreBuilder {
 
   lesson::Hidden left_out(const Example& example) const {
     return copy_ == Copy::student ? example.hidden : lesson::Hidden{};
+  }
+
+  // A word counts in all bars and examples that its note is repeated in: `%`, a variation. Without its hidden chords an
+  // example is spelled in another way, of which nothing may be said.
+  void report_idle_spellings() {
+    std::map<std::pair<std::uint32_t, std::uint32_t>, SpelledNotes::Forced> words;
+    for (std::size_t i = 0; i < notes_.size(); ++i) {
+      const bool unsaid = copy_ == Copy::student && lesson::hidden_in(lesson_, lesson_.examples[i]).chords;
+      for (const SpelledNotes::Forced& word : notes_[i].forced()) {
+        auto& known = words.try_emplace({word.range.begin, word.range.end}, word).first->second;
+        known.idle = known.idle && word.idle && !unsaid;
+      }
+    }
+    for (const auto& [place, word] : words) {
+      if (!word.idle) continue;
+      diagnostics_.warning(source::Code::spell_unused, word.range, "this spelling changes nothing",
+                           "the note is spelled so by itself: take the word out");
+    }
   }
 
   // What the keys of an example say.

@@ -205,6 +205,8 @@ struct Example {
   std::vector<Bar> bars;
   std::vector<lesson::Dynamic> dynamics;
   std::vector<lesson::Span> spans;
+  std::vector<lesson::Dynamic> repeated_dynamics;  // those that `%` bars repeat: they sound and are not drawn
+  std::vector<lesson::Span> repeated_spans;
   std::vector<lesson::Ending> endings;
   bool has_strings = true;
   // What is drawn below the tab: asked for by `labels`, or written in a row.

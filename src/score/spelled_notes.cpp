@@ -89,6 +89,11 @@ bool strikes(const lesson::Event& event) {
                      [](const lesson::Note& note) { return !note.held && !note.dead; });
 }
 
+// A list for a chord has a word for each string: it can be taken out only as a whole.
+void take_in(std::optional<SpelledNotes::Forced>& all, const SpelledNotes::Forced& word) {
+  all = all ? SpelledNotes::Forced{source::joined(all->range, word.range), all->idle && word.idle} : word;
+}
+
 bool names(theory::NoteName name, int midi) {
   return name.pitch_class() == theory::floor_mod(midi, 12);
 }
@@ -102,6 +107,7 @@ SpelledNotes::SpelledNotes(const lesson::Example& example, const fretboard::Neck
   for (std::size_t b = 0; b < example.music.bars.size(); ++b) {
     for (const lesson::Event& event : example.music.bars[b].events) {
       theory::SpellingContext context{example.key, harmony.in_force(b, event.at), {}, {}};
+      std::optional<Forced> forced;
       for (const lesson::Note& note : event.notes) {
         const int midi = midi_of(note, neck);
         context.next_midi = line.next(strike, midi);
@@ -109,9 +115,10 @@ SpelledNotes::SpelledNotes(const lesson::Example& example, const fretboard::Neck
         auto& on_string = sounding[static_cast<std::size_t>(note.place.string)];
         on_string = spell(note, midi, neck, context, on_string);
         notes_[&note] = *on_string;
-        if (note.spell && *on_string == spelled(midi, context)) idle_.push_back(note.spell->range);
+        if (note.spell) take_in(forced, {note.spell->range, *on_string == spelled(midi, context)});
         spell_graces(note, midi, neck, context);
       }
+      if (forced) forced_.push_back(*forced);
       if (strikes(event)) ++strike;
     }
   }

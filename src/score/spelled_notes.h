@@ -24,8 +24,13 @@ class SpelledNotes {
   theory::NoteName exact(const lesson::Note& note) const { return notes_.at(&note).name; }
   theory::Pitch of(const lesson::GraceNote& grace) const { return practical(graces_.at(&grace)); }
 
-  // Forced spellings that change nothing: the note would be spelled so without them.
-  const std::vector<lesson::Range>& idle_spellings() const { return idle_; }
+  // The words of one note or chord that force its spelling, wherever it is played: `idle` where it would be spelled so
+  // without them.
+  struct Forced {
+    lesson::Range range;
+    bool idle = true;
+  };
+  const std::vector<Forced>& forced() const { return forced_; }
 
  private:
   static theory::Pitch practical(theory::Pitch exact) {
@@ -37,7 +42,7 @@ class SpelledNotes {
 
   std::unordered_map<const lesson::Note*, theory::Pitch> notes_;
   std::unordered_map<const lesson::GraceNote*, theory::Pitch> graces_;
-  std::vector<lesson::Range> idle_;
+  std::vector<Forced> forced_;
 };
 
 }  // namespace fretsheaf::score

@@ -38,6 +38,7 @@ class FormWriter {
     const theory::Meter begins = example_.bars.front().meter;
     const theory::Meter ends = example_.bars.back().meter;
     give_chords();
+    open_repeat();
     mark_repeats();
     std::vector<Bar> bars;
     for (int number = 1; number < first_; ++number) bars.push_back(slashes(number, begins));
@@ -105,6 +106,20 @@ class FormWriter {
     }
   }
 
+  // A `:|` that goes back to the example's start says so where other bars come before it, unless the form's own repeat
+  // has begun there.
+  void open_repeat() {
+    if (first_ == 1 || opens(example_.left)) return;
+    bool open = false;
+    for (int number = 1; number < first_; ++number) {
+      open = (open || cell(number).repeat_begin) && !cell(number).repeat_end;
+    }
+    if (open || cell(first_).repeat_begin) return;
+    const auto sign =
+        std::ranges::find_if(example_.bars, [](const Bar& bar) { return opens(bar.right) || closes(bar.right); });
+    if (sign != example_.bars.end() && closes(sign->right)) example_.left = BarSign::repeat_begin;
+  }
+
   // The form's repeats that begin or end inside the example.
   void mark_repeats() {
     std::vector<Bar>& bars = example_.bars;
@@ -146,10 +161,14 @@ class FormWriter {
   }
 
   void move_by(int bars) {
-    for (lesson::Dynamic& dynamic : example_.dynamics) dynamic.moment.bar += bars;
-    for (lesson::Span& span : example_.spans) {
-      span.first.bar += bars;
-      span.last.bar += bars;
+    for (auto* dynamics : {&example_.dynamics, &example_.repeated_dynamics}) {
+      for (lesson::Dynamic& dynamic : *dynamics) dynamic.moment.bar += bars;
+    }
+    for (auto* spans : {&example_.spans, &example_.repeated_spans}) {
+      for (lesson::Span& span : *spans) {
+        span.first.bar += bars;
+        span.last.bar += bars;
+      }
     }
     for (lesson::Ending& ending : example_.endings) {
       ending.first_bar += bars;

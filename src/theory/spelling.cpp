@@ -66,29 +66,45 @@ NoteName nearer(const Choice& choice, int fifths, NoteName where_even) {
   return raised < lowered ? choice.raised : choice.lowered;
 }
 
+bool has_minor_third(const Key& key) {
+  return key.scale()[2].fifths() < key.tonic.fifths();
+}
+
 // The middle of the major scale on the line of fifths lies two right of its tonic: #1 b3 #4 b7 are the nearer names,
-// and of #5 and b6 the flat one.
+// and of #5 and b6 the flat one. That of a minor scale with its raised sixth and seventh, b6 to 7, lies between the
+// tonic and one right of it: there #1, whose sharp leads nowhere, gives way to the Phrygian b2, and #4 is the nearer.
 NoteName nearer_to_key(const Choice& choice, const Key& key) {
-  return nearer(choice, key.tonic.fifths() + 2, choice.lowered);
+  return nearer(choice, key.tonic.fifths() + (has_minor_third(key) ? 1 : 2), choice.lowered);
 }
 
 bool is_semitone(std::optional<int> from, int to) {
   return from && std::abs(*from - to) == 1;
 }
 
-NoteName chosen(const Choice& choice, int midi, const SpellingContext& context) {
+// By the note before, where what follows says nothing: a semitone's direction, else the smaller interval. A semitone up
+// from a minor key's tonic is its flat second until it rises on.
+NoteName from_before(const Choice& choice, int midi, const SpellingContext& context) {
   const NoteName in_key = nearer_to_key(choice, context.key);
+  if (!context.previous_midi) return in_key;
+  if (is_semitone(context.previous_midi, midi)) {
+    if (*context.previous_midi > midi) return choice.lowered;
+    return has_minor_third(context.key) ? in_key : choice.raised;
+  }
+  const auto before = settled_name(*context.previous_midi, context);
+  return before ? nearer(choice, before->fifths(), in_key) : in_key;
+}
+
+NoteName chosen(const Choice& choice, int midi, const SpellingContext& context) {
   if (context.next_midi && *context.next_midi != midi) {
-    // Both names are as near only where a tritone follows, of which the direction says nothing.
-    if (const auto next = settled_name(*context.next_midi, context)) return nearer(choice, next->fifths(), in_key);
+    // Both names are as near only where a tritone follows, of which the direction says nothing: the note before does.
+    if (const auto next = settled_name(*context.next_midi, context)) {
+      return nearer(choice, next->fifths(), from_before(choice, midi, context));
+    }
     // Nor does it of a leap from one chromatic note to another.
-    if (!is_semitone(context.next_midi, midi)) return in_key;
+    if (!is_semitone(context.next_midi, midi)) return nearer_to_key(choice, context.key);
     return *context.next_midi > midi ? choice.raised : choice.lowered;
   }
-  if (is_semitone(context.previous_midi, midi)) {
-    return *context.previous_midi < midi ? choice.raised : choice.lowered;
-  }
-  return in_key;
+  return from_before(choice, midi, context);
 }
 
 }  // namespace

@@ -13,7 +13,7 @@ struct SpellingContext {
   Key key;
   std::optional<Chord> chord;    // in force
   std::optional<int> next_midi;  // the next note of another pitch, where one follows: it decides chromatic notes
-  std::optional<int> previous_midi;
+  std::optional<int> previous_midi;  // the one before: it decides where that cannot
 };
 
 // The name of a sounding pitch, in which every step is counted on the line of fifths from the key or the chord: the
@@ -26,8 +26,9 @@ struct SpellingContext {
 //    raised and falling ones lowered (the tables of Open Music Theory, chromaticSolfege, follow from it), and a leap
 //    makes no odd interval: Eb goes up to F, never D#. A semitone to or from another chromatic note goes by its
 //    direction.
-//  - Else, and before a tritone, to which both names are as near, #1 b3 #4 b6 b7: the names nearest to the key on the
-//    line of fifths.
+//  - Before a tritone, to which both names are as near, and where nothing follows, the note that comes before decides in
+//    the same way.
+//  - Else #1 b3 #4 b6 b7, and in keys with a minor third b2 for #1: the names nearest to the key on the line of fifths.
 NoteName spell(int midi, const SpellingContext& context);
 
 }  // namespace fretsheaf::theory

@@ -7,6 +7,7 @@
 #include "exchange/adopt.h"
 #include "exchange/container.h"
 #include "exchange/packing.h"
+#include "exchange/said.h"
 #include "exchange/scores.h"
 
 using namespace fretsheaf;
@@ -17,13 +18,7 @@ namespace {
 std::string said(const std::string& bytes) {
   const exchange::Adopted adopted = exchange::adopt("a.mxl", bytes, {});
   REQUIRE(!adopted.lesson);
-  std::string text;
-  for (const source::Diagnostic& one : adopted.diagnostics.sorted()) {
-    const std::string whole = source::render(one, adopted.files);
-    text += whole.substr(0, whole.find('\n')) + "\n";
-    if (!one.help.empty()) text += "help: " + one.help + "\n";
-  }
-  return text;
+  return said_of(adopted);
 }
 
 std::string container_of(const std::string& path) {

@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "exchange/adopt.h"
+#include "exchange/said.h"
 #include "exchange/scores.h"
 
 using namespace fretsheaf;
@@ -11,31 +12,10 @@ using namespace fretsheaf::exchange::test;
 
 namespace {
 
-std::string said_of(const std::string& score, bool& lesson) {
+std::string told(const std::string& score, bool& lesson) {
   const exchange::Adopted adopted = exchange::adopt("a.musicxml", score, {});
   lesson = adopted.lesson.has_value();
-  std::string text;
-  for (const source::Diagnostic& one : adopted.diagnostics.sorted()) {
-    const std::string whole = source::render(one, adopted.files);
-    text += whole.substr(0, whole.find('\n')) + "\n";
-    if (!one.help.empty()) text += "help: " + one.help + "\n";
-  }
-  return text;
-}
-
-// "a.musicxml:LINE:COLUMN: " of the so-manieth such text.
-std::string place_of(const std::string& score, const std::string& tag, int which = 0) {
-  std::size_t at = score.find(tag);
-  for (int i = 0; i < which && at != std::string::npos; ++i) at = score.find(tag, at + 1);
-  REQUIRE(at != std::string::npos);
-  int line = 1;
-  std::size_t begin = 0;
-  for (std::size_t i = 0; i < at; ++i) {
-    if (score[i] != '\n') continue;
-    ++line;
-    begin = i + 1;
-  }
-  return "a.musicxml:" + std::to_string(line) + ":" + std::to_string(at - begin + 1) + ": ";
+  return said_of(adopted);
 }
 
 struct Case {
@@ -88,7 +68,9 @@ const std::vector<Case> losses = {
      "warning: measure 1: a pitch between two frets is taken at the lower one\nhelp: frets have no quarter tones\n"},
     {note("E4", 8) + note("E4", 8, "<tie type=\"stop\"/>"), "<note>#1",
      "warning: measure 1: a tie comes from no note, and is left out\nhelp: the note is struck\n"},
-    {note("E4", 16, "<tie type=\"start\"/>"), "<note", "warning: measure 1: a tie leads to no note, and is left out\n"},
+    {note("E4", 16, "<tie type=\"start\"/>"), "<note",
+     "warning: measure 1: a tie leads to no note, and is left out\n"
+     "help: write `=` where the note is held on\n"},
     {"<note><cue/><pitch><step>E</step><octave>4</octave></pitch><duration>8</duration></note>\n" + note("E4", 8),
      "<note", "warning: measure 1: a cue note is left out\n" + no_sign},
     {on_note("<technical><hammer-on type=\"stop\"/></technical>"), "<note",
@@ -193,12 +175,8 @@ const std::vector<Case> errors = {
 
 void check(const Case& one, bool is_lesson) {
   const std::string score = score_of(measure(1, plain_attributes + one.inside));
-  const auto mark = one.tag.find('#');
-  const std::string place = mark == std::string::npos
-                                ? place_of(score, one.tag)
-                                : place_of(score, one.tag.substr(0, mark), one.tag[mark + 1] - '0');
   bool lesson = false;
-  CHECK(said_of(score, lesson) == place + one.said);
+  CHECK(told(score, lesson) == place_of(score, one.tag) + one.said);
   CHECK(lesson == is_lesson);
 }
 
@@ -262,13 +240,9 @@ const std::vector<Whole> wholes = {
 TEST_CASE("what a lesson cannot keep of several measures is said where it stands") {
   for (const Whole& one : wholes) {
     const std::string score = score_of(one.measures);
-    const auto mark = one.tag.find('#');
-    const std::string place = mark == std::string::npos
-                                  ? place_of(score, one.tag)
-                                  : place_of(score, one.tag.substr(0, mark), one.tag[mark + 1] - '0');
     bool lesson = false;
     INFO(score);
-    CHECK(said_of(score, lesson) == place + one.said);
+    CHECK(told(score, lesson) == place_of(score, one.tag) + one.said);
     CHECK(lesson);
   }
 }
@@ -277,19 +251,19 @@ TEST_CASE("limits of a lesson hold for scores") {
   bool lesson = false;
   std::string many = measure(1, plain_attributes + e4);
   for (int number = 2; number <= 2001; ++number) many += measure(number, e4);
-  CHECK(said_of(score_of(many), lesson) ==
+  CHECK(told(score_of(many), lesson) ==
         "a.musicxml:7:1: error: measure 1: this section has 2001 measures\n"
         "help: an example of a lesson has up to 2000 bars\n");
   std::string crowd;
   for (int i = 0; i < 1001; ++i) crowd += note("E4", 1);
-  CHECK(said_of(score_of(measure(1, plain_attributes + crowd)), lesson) ==
+  CHECK(told(score_of(measure(1, plain_attributes + crowd)), lesson) ==
         "a.musicxml:1009:1: error: measure 1: it has more than 1000 notes and rests\nhelp: take the score in parts\n");
   std::string chord = note("E4", 16);
   for (int i = 0; i < 12; ++i) chord += note("E4", 16, "", "<chord/>");
-  CHECK(said_of(score_of(measure(1, plain_attributes + chord)), lesson) ==
+  CHECK(told(score_of(measure(1, plain_attributes + chord)), lesson) ==
         "a.musicxml:21:1: error: measure 1: a chord has more than 12 notes\n"
         "help: export the score anew from the program that made it\n");
-  CHECK(said_of(score_of(measure(1, plain_attributes + note("E4", 16, "<staff>9</staff>"))), lesson) ==
+  CHECK(told(score_of(measure(1, plain_attributes + note("E4", 16, "<staff>9</staff>"))), lesson) ==
         "a.musicxml:9:1: error: measure 1: there is no staff 9\n"
         "help: export the score anew from the program that made it\n");
 }

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "exchange/adopt.h"
+#include "exchange/said.h"
 #include "exchange/scores.h"
 
 using namespace fretsheaf;
@@ -19,13 +20,7 @@ struct Answer {
 
 Answer adopt(const std::string& score, const exchange::AdoptWish& wish = {}) {
   const exchange::Adopted adopted = exchange::adopt("a.musicxml", score, wish);
-  Answer answer{adopted.lesson.value_or(""), {}};
-  for (const source::Diagnostic& one : adopted.diagnostics.sorted()) {
-    const std::string whole = source::render(one, adopted.files);
-    answer.said += whole.substr(0, whole.find('\n')) + "\n";
-    if (!one.help.empty()) answer.said += "help: " + one.help + "\n";
-  }
-  return answer;
+  return {adopted.lesson.value_or(""), said_of(adopted)};
 }
 
 // The lesson's grid, between its quotes.

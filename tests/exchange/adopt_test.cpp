@@ -8,6 +8,7 @@
 #include "exchange/exported.h"
 #include "exchange/same_music.h"
 #include "exchange/sound_lesson.h"
+#include "exchange/written_forms.h"
 #include "lesson/reader.h"
 #include "platform/memory_system.h"
 #include "support/project.h"
@@ -61,6 +62,10 @@ TEST_CASE("every demo lesson and the format's example come back from MusicXML as
 
 TEST_CASE("a lesson with something of everything comes back from MusicXML as the same music") {
   check_round_trip(sound_lesson);
+}
+
+TEST_CASE("forms that are written out come back from MusicXML as the same music") {
+  for (const std::string& lesson : written_forms()) check_round_trip(lesson);
 }
 
 TEST_CASE("four hundred generated lessons come back from MusicXML as the same music") {

@@ -53,10 +53,13 @@ class Model {
     int first_bar = 0;
     for (const lesson::Example& example : lesson.examples) {
       sounding_.clear();
+      const Slashes slashes = slashes_around(example);
+      for (std::size_t i = 0; i < slashes.before; ++i) add_beats(example.music.bars.front().meter, first_bar++);
       for (const lesson::Bar& bar : example.music.bars) {
         for (const lesson::Event& event : bar.events) add(event, first_bar, event.at - bar.begin);
         ++first_bar;
       }
+      for (std::size_t i = 0; i < slashes.after; ++i) add_beats(example.music.bars.back().meter, first_bar++);
     }
   }
 
@@ -83,6 +86,15 @@ class Model {
       return place_text(string, note.place.fret, open_string(string) + harmonic_semitones(fret)) + " harmonic";
     }
     return place_text(string, note.place.fret, pitch(note.place));
+  }
+
+  // The contract: slashes under the chords, one on each beat.
+  void add_beats(const theory::Meter& meter, int measure) {
+    const std::vector<Rational> beats = meter.beats();
+    for (std::size_t i = 0; i < beats.size(); ++i) {
+      const Rational end = i + 1 < beats.size() ? beats[i + 1] : meter.bar();
+      heard_.push_back({measure, beats[i], end - beats[i], "strum", 0});
+    }
   }
 
   void add(const lesson::Event& event, int measure, Rational at) {
@@ -159,11 +171,25 @@ std::string pitches_on(const WrittenPart& part, int staff, std::vector<std::stri
   return text_of(heard);
 }
 
+Slashes slashes_around(const lesson::Example& example) {
+  if (!example.form || !example.form->write_out) return {};
+  return {static_cast<std::size_t>(example.form->here_first) - 1,
+          example.form->chart.size() - static_cast<std::size_t>(example.form->here_last)};
+}
+
 std::string bars_in(const lesson::Lesson& lesson) {
   std::string text;
+  const auto add = [&](std::size_t number, Rational length) {
+    text += std::to_string(number) + ": " + length.to_string() + "\n";
+  };
   for (const lesson::Example& example : lesson.examples) {
+    const Slashes slashes = slashes_around(example);
+    for (std::size_t i = 1; i <= slashes.before; ++i) add(i, example.music.bars.front().meter.bar());
     for (const lesson::Bar& bar : example.music.bars) {
-      text += std::to_string(bar.number) + ": " + (bar.end - bar.begin).to_string() + "\n";
+      add(static_cast<std::size_t>(bar.number) + slashes.before, bar.end - bar.begin);
+    }
+    for (std::size_t i = slashes.after; i-- > 0;) {
+      add(example.form->chart.size() - i, example.music.bars.back().meter.bar());
     }
   }
   return text;

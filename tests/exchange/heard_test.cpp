@@ -7,6 +7,7 @@
 #include <filesystem>
 
 #include "exchange/exported.h"
+#include "exchange/written_forms.h"
 #include "support/project.h"
 #include "support/random_lesson.h"
 #include "support/temporary_folder.h"
@@ -20,7 +21,10 @@ namespace {
 std::vector<int> full_staves(const lesson::Lesson& lesson, const WrittenPart& part) {
   std::vector<int> staves;
   for (const lesson::Example& example : lesson.examples) {
+    const auto slashes = slashes_around(example);
+    staves.insert(staves.end(), slashes.before, 1);
     staves.insert(staves.end(), example.music.bars.size(), example.music.has_strings ? *part.tab_staves.begin() : 1);
+    staves.insert(staves.end(), slashes.after, 1);
   }
   return staves;
 }
@@ -51,6 +55,10 @@ TEST_CASE("every demo lesson and the format's example are heard in their documen
   }
   REQUIRE(lessons.size() >= 7);
   for (const std::string& path : lessons) check_heard(bytes_of(path));
+}
+
+TEST_CASE("forms that are written out are heard as slashes around their music") {
+  for (const std::string& lesson : written_forms()) check_heard(lesson);
 }
 
 TEST_CASE("four hundred generated lessons are heard in their documents as they are written") {

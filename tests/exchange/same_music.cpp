@@ -39,6 +39,8 @@ namespace {
 // | forced spellings                         | the names that are printed                                    |
 // | a word of a verse that never ends        | ended                                                         |
 // | a meter written though it is the same    | the meter in force                                            |
+// | a form's chart that is not written out;  | not compared                                                  |
+// |   the lines and the `%` of one that is   |                                                               |
 
 class Lines {
  public:
@@ -83,8 +85,37 @@ class Lines {
                          [](const lesson::Event& event) { return event.kind != lesson::EventKind::rest; });
     });
     if (sounds) line(music.has_strings ? "strings" : "strums");
+    before_ = example.form && example.form->write_out ? static_cast<std::size_t>(example.form->here_first) - 1 : 0;
+    if (example.form && example.form->write_out) form(index);
     for (std::size_t b = 0; b < music.bars.size(); ++b) bar(index, b);
     marks(music);
+  }
+
+  // A written-out form's slashes and chords, and where the music stands in it.
+  void form(std::size_t index) {
+    const lesson::Form& form = *lesson_.examples[index].form;
+    const std::vector<score::Bar>& bars = score_.examples[index].bars;
+    const std::size_t after = before_ + lesson_.examples[index].music.bars.size();
+    if (bars.size() == lesson_.examples[index].music.bars.size()) return;  // it is all of the form
+    line("form " + std::to_string(form.here_first) + " to " + std::to_string(form.here_last));
+    for (std::size_t b = 0; b < bars.size(); ++b) {
+      if (b >= before_ && b < after) continue;
+      line("form bar " + std::to_string(bars[b].number) + " " + bars[b].meter.to_string() + " " + sign(bars[b].right) +
+           " " + std::to_string(bars[b].events.size()) + " slashes");
+      chords(bars[b]);
+    }
+    line("form ends");
+  }
+
+  void chords(const score::Bar& bar) {
+    for (const score::ChordMark& mark : bar.chords) {
+      line("  chord " + mark.at.to_string() + " " + (mark.chord ? theory::to_string(*mark.chord) : "N.C."));
+    }
+  }
+
+  static std::string sign(lesson::BarSign sign) {
+    const char* signs[] = {"|", "||", "|:", ":|", ":|:", "|."};
+    return signs[static_cast<int>(sign)];
   }
 
   // Whether a repeat goes back to that bar.
@@ -104,15 +135,15 @@ class Lines {
     const lesson::Music& music = example.music;
     const lesson::Bar& bar = music.bars[b];
     using lesson::BarSign;
-    const bool opens = b == 0 && (music.left == BarSign::repeat_begin || is_target(music, 0));
-    const char* signs[] = {"|", "||", "|:", ":|", ":|:", "|."};
+    const bool begins = score_.examples[index].left == BarSign::repeat_begin || is_target(music, 0);
+    const bool opens = b == 0 && before_ == 0 && begins;
+    // Written out, its signs are joined with the form's.
+    const score::Bar& written = score_.examples[index].bars[before_ + b];
     line((opens ? "|: " : "") + std::string("bar ") + std::to_string(bar.number) + " " + bar.meter.to_string() + " " +
-         bar.begin.to_string() + " to " + bar.end.to_string() + " " + signs[static_cast<int>(bar.right)] +
+         bar.begin.to_string() + " to " + bar.end.to_string() + " " + sign(written.right) +
          (bar.plays ? " " + std::to_string(bar.plays->value) + "x" : ""));
-    for (const score::ChordMark& mark : score_.examples[index].bars[b].chords) {
-      line("  chord " + mark.at.to_string() + " " + (mark.chord ? theory::to_string(*mark.chord) : "N.C."));
-    }
-    words("text", score_.examples[index].bars[b].texts);
+    chords(written);
+    words("text", written.texts);
     words("section", bar.sections);
     words("road", bar.roads);
     lyrics(music, b);
@@ -122,7 +153,7 @@ class Lines {
 
   // What the notes that are struck are called.
   void names(std::size_t index, std::size_t b) {
-    for (const score::Event& event : score_.examples[index].bars[b].events) {
+    for (const score::Event& event : score_.examples[index].bars[before_ + b].events) {
       std::string names;
       for (const score::Note& note : event.notes) {
         if (!note.tie_from && note.head != score::HeadKind::dead) names += " " + note.sounding.to_string();
@@ -252,6 +283,7 @@ class Lines {
   }
 
   const lesson::Lesson& lesson_;
+  std::size_t before_ = 0;  // the form's bars before the example's
   score::Score score_;
   std::string text_;
 };

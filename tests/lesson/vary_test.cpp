@@ -62,11 +62,14 @@ TEST_CASE("a play row says where the notes fall: counts without a star hold, ove
         "0:(i7) 3/5i; 1/2: 3/3m; | 0: 3/3=; 1/4: 2/5; 3/4: 2/7h; | 0:(IV7) 2/5 3/7; 1/2: 3/5; | ");
 }
 
-TEST_CASE("what a variation strikes are notes and no strums") {
-  for (const std::string rows : {"count | 1 & 2 & 3 4 |\n", "count | 1 & 2 & 3 & 4 |\nplay  | * * * * * *   |\n"}) {
+TEST_CASE("what a variation strikes, or holds over a bar line, are notes and no strums") {
+  for (const std::string rows : {"count | 1 & 2 & 3 4 |\n", "count | 1 & 2 & 3 & 4 |\nplay  | * * * * * *   |\n",
+                                 "count | 1 2 3 4 | 1 2 3 4 |\nplay  | * * *   |   * * * |\n"}) {
     const ReadLesson found = varied(rows);
     REQUIRE(found.lesson);
-    for (const Event& event : found.lesson->examples[1].music.bars[0].events) CHECK_FALSE(event.strum);
+    for (const Bar& bar : found.lesson->examples[1].music.bars) {
+      for (const Event& event : bar.events) CHECK_FALSE(event.strum);
+    }
   }
 }
 

@@ -213,6 +213,16 @@ TEST_CASE("written out, the music keeps its own chords, and what counts bars fol
   CHECK(built.endings.at(1).first_bar == 2);
 }
 
+TEST_CASE("written out, a repeat still goes back to where the example starts, and says so") {
+  const std::string music = grid("count | 1 2 3 4 :| 1 2 3 4 |\nA     | 5        | 3       |\n");
+  const Example built =
+      example(bass_in_d, "form = { bars = \"i7 IV7 v7 i7\", here = \"2-3\", write-out = true }\n" + music);
+  CHECK(bars(built) == "1: Dm7@0 / / / / |:; 2: G7@0 :|; 3: Am7@0 ||; 4: Dm7@0 / / / / |.");
+  const Example opened =
+      example(bass_in_d, "form = { bars = \"|: i7 IV7 :| v7 i7\", here = \"2-3\", write-out = true }\n" + music);
+  CHECK(bars(opened) == "1: Dm7@0 / / / / ||; 2: G7@0 :|; 3: Am7@0 ||; 4: Dm7@0 / / / / |.");
+}
+
 TEST_CASE("slashes stand on the beats of the meter") {
   const Example built =
       example(bass + "key = \"D dorian\"\nmeter = \"6/8\"\n",

@@ -1,5 +1,6 @@
 #include <catch2/catch.hpp>
 
+#include "score/build.h"
 #include "spell_out.h"
 
 using namespace fretsheaf;
@@ -38,6 +39,11 @@ TEST_CASE("chromatic notes rise by sharps and fall by flats (Open Music Theory, 
   CHECK(pitches(example(bass_in_c, "count | 1 2 3 4 |\nA | 3 4 4 5 |\n")) == "C2 C#2 C#2 D2");
 }
 
+TEST_CASE("F in G F F B in E minor is no E sharp, though a tritone follows") {
+  CHECK(pitches(example(in_key("E minor"), "count | 1 2 3 4 |\nG     |       4 |\nD     | 5 3 3   |\n")) ==
+        "G2 F2 F2 B2");
+}
+
 TEST_CASE("chord tones take the chord's letters") {
   CHECK(
       pitches(example(bass_in_c, "count | 1  2 3 4 |\nchord | E7       |\nD     | 2  6     |\nA     |      6 5 |\n")) ==
@@ -51,6 +57,27 @@ TEST_CASE("a spelling that is asked for wins, and goes on with the note") {
   CHECK(pitches(one) == "Db2 Db2");
   CHECK(one.bars[0].events[0].notes[0].tie_to);
   CHECK(one.bars[1].events[0].notes[0].tie_from);
+}
+
+TEST_CASE("a spelling is idle only where it changes nothing wherever its note is played, a chord's only as a whole") {
+  const auto idle = [](const std::string& rows, const std::string& more = "") {
+    source::Diagnostics problems;
+    const std::string example = "[[example]]\n" + score::test::grid(rows);
+    score::build_score(score::test::read_whole(bass_in_c + example + more), problems);
+    return problems.list().size();
+  };
+  CHECK(idle("count | 1 2 |\nspell | D   |\nA     | 5   |\n") == 1);
+  // Said once for all bars, and not where one of them needs it: D flat leads down to C, and on to D it would be C
+  // sharp.
+  CHECK(idle("count | 1  2 | %  |\nspell | Db   |    |\nA     | 4  3 |    |\n") == 1);
+  CHECK(idle("count | 1  2  | %  | 1 |\nspell |    Db |    |   |\nA     | 3  4  |    | 5 |\n") == 0);
+  CHECK(idle("count | 1   2 |\nspell | D,A   |\nD     | 0     |\nA     | 0     |\n") == 1);
+  CHECK(idle("count | 1     2 |\nspell | D,Bbb   |\nD     | 0       |\nA     | 0       |\n") == 0);
+  // Over another chord in a variation.
+  const std::string line = "count | 1 2  3 |\nspell |   Db   |\nA     | 3 4  3 |\n";
+  const std::string variation = "[[example]]\nvary = 1\n" + score::test::grid("count | 1 2 & |\nchord | A7    |\n");
+  CHECK(idle(line) == 1);
+  CHECK(idle(line, variation) == 0);
 }
 
 TEST_CASE("octaves follow what sounds, also across the letter C") {

@@ -22,9 +22,10 @@ using namespace fretsheaf;
 
 namespace {
 
-const std::vector<std::string> demos = {
-    "low-tide-vamp", "boathouse-walk", "ferry-queue-strum", "fog-bell-in-twelve", "sandpiper-run",   "net-menders-riff",
-    "shoreline-map", "five-lanterns",  "left-hand-lantern", "harbour-rounds",     "reading-the-tide"};
+const std::vector<std::string> demos = {"low-tide-vamp",      "boathouse-walk",   "ferry-queue-strum",
+                                        "fog-bell-in-twelve", "sandpiper-run",    "net-menders-riff",
+                                        "shoreline-map",      "five-lanterns",    "left-hand-lantern",
+                                        "harbour-rounds",     "reading-the-tide", "one-line-four-tides"};
 
 std::string text_of(const std::string& demo) {
   const platform::DiskSystem disk;

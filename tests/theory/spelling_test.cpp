@@ -189,6 +189,27 @@ TEST_CASE("A tritone is no direction: C before F sharp over G in D major is no B
   CHECK(spelled_in("C major", {70, 64}) == "Bb E");
 }
 
+TEST_CASE("Before a tritone the note that comes before decides: F in G F F B in E minor is no E sharp") {
+  CHECK(spelled_in("E minor", {67, 65, 71}) == "G F B");
+  CHECK(spelled_in("E minor", {64, 65, 71}) == "E F B");
+  CHECK(spelled_in("E minor", {66, 65, 71}) == "F# F B");
+  CHECK(spelled_in("C major", {64, 61, 67}) == "E C# G");
+  CHECK(spelled_in("C major", {65, 61, 67}) == "F Db G");
+  CHECK(spelled_in("C major", {57, 63, 69}) == "A Eb A");  // a tritone on either side
+}
+
+TEST_CASE("In a key with a minor third what lies over the tonic is its flat second where nothing else decides") {
+  // The harmonic chromatic scale of the handbooks: b2 b3 #4 b6 b7 (common practice); the Phrygian second.
+  CHECK(spelled_in("E minor", {65}) == "F");
+  CHECK(spelled_in("E minor", {65, 71}) == "F B");
+  CHECK(spelled_in("E minor", {64, 65}) == "E F");
+  CHECK(spelled_in("E minor", {70}) == "A#");
+  CHECK(spelled_in("D dorian", {63}) == "Eb");
+  CHECK(spelled_in("D dorian", {68}) == "G#");
+  CHECK(spelled_in("E minor", {64, 65, 66}) == "E E# F#");  // rising to the second it is raised
+  CHECK(spelled_in("C major", {61}) == "C#");
+}
+
 TEST_CASE("Where nothing follows") {
   CHECK(spelled_in("C major", {60, 61}) == "C C#");
   CHECK(spelled_in("C major", {62, 61}) == "D Db");
