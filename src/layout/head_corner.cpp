@@ -15,7 +15,7 @@ using sheet::Part;
 using templates::Role;
 
 constexpr double gap = 16;      // beside and below what stands there
-constexpr double qr_side = 66;  // engraving.md, "Header"
+constexpr double qr_side = 66;  // the house's measure
 constexpr double qr_drop = 1;
 constexpr double caption_drop = 13;
 constexpr double caption_leading = 1.19;  // of the caption's size

@@ -6,7 +6,7 @@ using sheet::Part;
 
 namespace {
 
-constexpr std::uint8_t shade = 0xDE;  // 87 % white (engraving.md, rule 11)
+constexpr std::uint8_t shade = 0xDE;  // 87 % white, which a photocopier keeps (the house's measure)
 constexpr double shade_margin = 2.5;
 constexpr double chord_line_weight = 0.5;
 constexpr double chord_line_drop = 2;  // under the baseline
