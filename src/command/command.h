@@ -31,6 +31,7 @@ struct TypesetOptions {
   std::string capo;
   std::string depfile;  // where to write what the outputs depend on, for Make and Ninja; "" nowhere
   bool split = false;   // MusicXML: a file for every example
+  bool answers = false;  // the answer key too
 };
 Exit typeset(const TypesetOptions& options, platform::System& system, Console& console);
 

@@ -14,11 +14,13 @@ constexpr std::string_view usage =
     "fretsheaf typesets a music teacher's lesson file into a printed handout.\n"
     "\n"
     "  fretsheaf typeset LESSON... [--key KEY]... [--instrument NAME] [--capo FRET] [--to FOLDER]\n"
-    "                              [--as pdf,svg,musicxml,mxl] [--template NAME] [--split]\n"
+    "                              [--as pdf,svg,musicxml,mxl] [--template NAME] [--answers] [--split]\n"
     "                              [--depfile FILE]\n"
     "      makes the handout: beside the lesson, or in FOLDER; a PDF where neither --as nor its sheaf.toml says else;\n"
-    "      in its own key, or in each KEY (\"E\", \"Bb dorian\", all); --split gives every example a MusicXML file of\n"
-    "      its own; --depfile tells Make or Ninja what the outputs were made from\n"
+    "      in its own key, or in each KEY (\"E\", \"Bb dorian\", all); --answers makes the answer key of an exercise\n"
+    "      too, --split gives every example a MusicXML file of its own; --depfile tells Make or Ninja what the "
+    "outputs\n"
+    "      were made from\n"
     "  fretsheaf sheaf [FOLDER] [--to FOLDER] [--key KEY]... [--as FORMATS] [--jobs N] [--prune] [--verify]\n"
     "                  [--list | --only JOB | --share I/N] [--quiet | --json]\n"
     "      makes the handouts of every lesson in FOLDER and below, in all keys of its also-in: those that are not up\n"
@@ -75,6 +77,7 @@ struct Parser {
     typeset_verb->add_option("--capo", typeset_options.capo);
     typeset_verb->add_option("--depfile", typeset_options.depfile);
     typeset_verb->add_flag("--split", typeset_options.split);
+    typeset_verb->add_flag("--answers", typeset_options.answers);
     add_sheaf();
     transpose_verb = verb("transpose");
     transpose_verb->add_option("LESSON", transpose_options.lesson);

@@ -111,6 +111,7 @@ Exit typeset(const TypesetOptions& options, platform::System& system, Console& c
   request.keys = options.keys;
   request.formats = *formats;
   request.split = options.split;
+  request.answers = options.answers;
   if (!options.template_name.empty()) request.template_name = options.template_name;
   if (!options.instrument.empty()) request.instrument = options.instrument;
   if (!read_capo(options.capo, request.capo, console)) return Exit::request_wrong;

@@ -7,6 +7,7 @@
 #include "exchange/element.h"
 #include "exchange/measure.h"
 #include "exchange/part.h"
+#include "lesson/hidden.h"
 
 namespace fretsheaf::exchange {
 
@@ -100,10 +101,15 @@ std::string document_of(const score::Score& score, const std::vector<const score
 
 }  // namespace
 
+bool has_document(const score::Score& score, const score::Example& example) {
+  const bool hides = !score.answer_key && lesson::any(example.hidden);
+  return !example.bars.empty() && !example.blank && !hides;
+}
+
 std::string musicxml(const score::Score& score) {
   std::vector<const score::Example*> examples;
   for (const score::Example& example : score.examples) {
-    if (!example.bars.empty()) examples.push_back(&example);
+    if (has_document(score, example)) examples.push_back(&example);
   }
   return document_of(score, examples);
 }

@@ -32,6 +32,9 @@ constexpr double key_height = 7.4;
 constexpr double key_drop = 13;        // its middle, under the grid
 constexpr double rows_overlap = -4;    // rows share their lines
 constexpr std::size_t whole_rows = 8;  // so many are not parted
+constexpr double answer_line = 0.5;
+constexpr double answer_inset = 5;  // from the cell's edges
+constexpr double answer_drop = 2;   // under the baseline
 constexpr sheet::Color shade{0xDE, 0xDE, 0xDE};
 
 sheet::Group group(Tag tag, Layer layer) {
@@ -237,6 +240,10 @@ Layer Chart::cell(std::size_t index, double left, double baseline, bool marked_r
     Layer chord = name(cell.chords[i], factor_);
     const double x = begin + (static_cast<double>(i) + 0.5) * share - ink_width(chord) / 2;
     layer.add(std::move(chord), x, baseline);
+  }
+  if (cell.here && chart_.to_write) {
+    const double y = baseline + answer_drop;
+    layer.rule(Part::answer, {begin + answer_inset, y}, {end - answer_inset, y}, answer_line);
   }
   if (cell.same_as_previous) put_same(layer, (begin + end) / 2, baseline);
   if (cell.here && marked_row) {

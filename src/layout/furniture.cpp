@@ -178,7 +178,9 @@ std::vector<sheet::Item> Furniture::head(int page, int pages) const {
   const auto& patterns = setter_.type.look().later_pages;
   const double y = m.margin_top + m.running_head;
   std::vector<sheet::Item> items;
-  const std::string side = filled(patterns[1], page, pages);
+  std::string side = filled(patterns[1], page, pages);
+  const std::string& answer_key = score_.heading.answer_key;
+  if (!answer_key.empty()) side = answer_key + (side.empty() ? "" : "  \u00B7  " + side);
   double room = frame_.text_width;
   // Only the first line of either: they say which handout this is.
   std::vector<TextLine> right = lines(side, frame_.text_width * 2 / 3, Role::running_class, Part::footer);

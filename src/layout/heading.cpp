@@ -58,6 +58,17 @@ void finish(Block& block, double height, Setter& setter) {
   set_block_gap(block, setter.measures());
 }
 
+// How many bars there are to write, beside the heading's last line where there is room.
+void put_hint(Block& block, const score::Example& example, double left, double right, double y, Setter& setter) {
+  const std::string text =
+      words::counted(setter.words, words::Counted::write_bars, static_cast<int>(example.bars.size()));
+  Words hint = setter.type.set(Role::caption, text, Part::text);
+  if (left + hint_gap * scale_of(setter) + hint.width > right) return;
+  std::vector<sheet::Item> items;
+  append(items, std::move(hint.items), left + hint_gap * scale_of(setter), y);
+  block.items.emplace_back(group(sheet::Tag::paragraph, std::move(items)));
+}
+
 // A sign with its name before it.
 Words named(words::Word name, Words sign, Setter& setter) {
   Words all = setter.type.set(Role::expression, words::word(setter.words, name), Part::tempo_mark);
@@ -179,7 +190,9 @@ Block example_heading(const score::Example& example, double width, Setter& sette
     if (i > 0 || stacked) y += leading_of(setter);
     append(items, std::move(lines[i].items), x, y);
   }
+  const double title_end = x + (lines.empty() ? 0 : lines.back().width);
   block.items.emplace_back(group(sheet::Tag::heading2, std::move(items)));
+  if (example.blank) put_hint(block, example, title_end, width - signs_room, y, setter);
   if (!signs.items.empty()) {
     if (stacked) y += stacked_signs * leading_of(setter);
     sheet::translate(signs.items, stacked ? 0 : width - signs.width, stacked ? y : 0);

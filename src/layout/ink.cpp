@@ -52,6 +52,7 @@ void add_items(Hull& hull, std::span<const sheet::Item> items, Type& type) {
     if (const auto* run = std::get_if<sheet::GlyphRun>(&item)) add_run(hull, *run, type);
     if (const auto* rule = std::get_if<sheet::Rule>(&item)) add_rule(hull, *rule);
     if (const auto* path = std::get_if<sheet::Path>(&item)) add_path(hull, *path);
+    if (const auto* image = std::get_if<sheet::Image>(&item)) hull.add(image->area);
     if (const auto* group = std::get_if<sheet::Group>(&item)) add_items(hull, group->items, type);
   }
 }

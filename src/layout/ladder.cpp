@@ -4,6 +4,7 @@
 #include <cmath>
 #include <utility>
 
+#include "layout/build_up.h"
 #include "layout/heading.h"
 #include "words/words.h"
 
@@ -16,7 +17,6 @@ using templates::Role;
 
 // Shares of a box's side.
 constexpr double rail = 0.1;
-constexpr double box_line = 0.078;
 constexpr double rung_end = 0.89;  // from the last box to the next rung
 constexpr double widest = 1.7;     // a rung's place, in natural ones
 constexpr double rounding = 1e-6;
@@ -50,20 +50,6 @@ Rungs arrange(const score::Ladder& ladder, double width, const Measures& m) {
   return rungs;
 }
 
-sheet::Path tick_box(double x, double y, double side) {
-  using Kind = sheet::Segment::Kind;
-  sheet::Path path;
-  path.part = Part::ladder;
-  path.stroke = sheet::Color{};
-  path.stroke_width = box_line * side;
-  path.segments = {{Kind::move, {x, y}, {}, {}},
-                   {Kind::line, {x + side, y}, {}, {}},
-                   {Kind::line, {x + side, y + side}, {}, {}},
-                   {Kind::line, {x, y + side}, {}, {}},
-                   {Kind::close, {}, {}, {}}};
-  return path;
-}
-
 void put_rule(Block& block, sheet::Point from, sheet::Point to, const Measures& m) {
   block.items.emplace_back(sheet::Rule{Part::ladder, from, to, rail * m.ladder_box, sheet::Color{}, 0, 0});
 }
@@ -83,7 +69,7 @@ void put_rung(Block& block, int tempo, int passes, const Rungs& rungs, double x,
     const int row = i / rungs.boxes_in_row;
     const int place = i % rungs.boxes_in_row;
     block.items.emplace_back(
-        tick_box(x + m.ladder_first_box + place * m.ladder_box_pitch, top + row * m.ladder_box_pitch, m.ladder_box));
+        tick_box({x + m.ladder_first_box + place * m.ladder_box_pitch, top + row * m.ladder_box_pitch}, m.ladder_box));
   }
 }
 

@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "layout/assembly.h"
+#include "layout/build_up.h"
 #include "layout/chord_boxes.h"
 #include "layout/columns.h"
 #include "layout/example_blocks.h"
@@ -14,6 +15,7 @@
 #include "layout/ladder.h"
 #include "layout/missing.h"
 #include "layout/neck.h"
+#include "layout/practice_log.h"
 #include "layout/title_block.h"
 #include "words/words.h"
 
@@ -41,6 +43,8 @@ class Flow {
   Short neck(const score::NeckPicture& picture);
   Short boxes(const std::vector<score::ChordBox>& boxes);
   Short form(const score::Example& example);
+  Short build_up(const std::vector<score::Step>& steps);
+  Short practice_log();
   Short practice(const std::vector<score::Runs>& notes, const std::string& hint);
   std::vector<Short> shorts_after(const score::Example& example);
 
@@ -96,11 +100,22 @@ Short Flow::practice(const std::vector<score::Runs>& notes, const std::string& h
           practice_blocks(notes, hint, column_width(width_, setter_.measures()), setter_)};
 }
 
+Short Flow::build_up(const std::vector<score::Step>& steps) {
+  return {build_up_blocks(steps, width_, setter_),
+          build_up_blocks(steps, column_width(width_, setter_.measures()), setter_)};
+}
+
+Short Flow::practice_log() {
+  return {practice_log_blocks(score_.practice_log, width_, setter_),
+          practice_log_blocks(score_.practice_log, column_width(width_, setter_.measures()), setter_)};
+}
+
 // The lesson's own notes follow the last example's.
 std::vector<Short> Flow::shorts_after(const score::Example& example) {
   const bool last = &example == &score_.examples.back();
   std::vector<Short> shorts;
   if (example.ladder) shorts.push_back(ladder(*example.ladder));
+  if (!example.build_up.empty()) shorts.push_back(build_up(example.build_up));
   if (!example.practice.empty()) {
     const bool plain = score_.examples.size() == 1 && score_.practice.empty();
     shorts.push_back(
@@ -111,6 +126,7 @@ std::vector<Short> Flow::shorts_after(const score::Example& example) {
   if (!example.boxes.empty()) shorts.push_back(boxes(example.boxes));
   if (example.form) shorts.push_back(form(example));
   if (last && !score_.practice.empty()) shorts.push_back(practice(score_.practice, {}));
+  if (last && score_.practice_log > 0) shorts.push_back(practice_log());
   if (setter_.type.look().one_thing_a_line) {
     for (Short& one : shorts) one.narrow.reset();
   }
@@ -126,7 +142,9 @@ Blocks Flow::blocks() {
     if (shorts.empty()) blocks.back().part_penalty = 0;
     append(blocks, std::move(shorts));
   }
-  if (score_.examples.empty() && !score_.practice.empty()) append(blocks, practice(score_.practice, {}).wide);
+  if (!score_.examples.empty()) return blocks;
+  if (!score_.practice.empty()) append(blocks, practice(score_.practice, {}).wide);
+  if (score_.practice_log > 0) append(blocks, practice_log().wide);
   return blocks;
 }
 
@@ -174,6 +192,7 @@ sheet::Sheet lay_out(const score::Score& score, const templates::Template& look,
 
   sheet::Sheet sheet;
   sheet.title = score.title;
+  if (score.answer_key) sheet.title += " – " + score.heading.answer_key;
   sheet.author = score.teacher;
   sheet.language = setter.language;
   const int pages = static_cast<int>(plans.size());

@@ -25,18 +25,20 @@ Layer articulations(const Context& context, const score::Event& event, double y,
   const auto any = [&](bool score::Note::*flag) {
     return std::any_of(event.notes.begin(), event.notes.end(), [&](const score::Note& note) { return note.*flag; });
   };
+  const score::Touch touch = event.touch.value_or(score::Touch{});
   Layer layer;
   const double sp = context.space;
   const auto next = [&](double step) { y += direction * step * sp; };
-  if (any(&score::Note::staccato)) {
+  if (any(&score::Note::staccato) || touch.staccato) {
     add_staccato(layer, sp, y - direction * 0.1 * sp);
     next(0.7);
   }
-  if (any(&score::Note::tenuto)) {
+  if (any(&score::Note::tenuto) || touch.tenuto) {
     add_tenuto(layer, sp, y - direction * 0.05 * sp);
     next(0.7);
   }
-  if (any(&score::Note::accent) || event.strum == lesson::Strum::accented) add_accent(layer, sp, y);
+  const bool accented = any(&score::Note::accent) || touch.accent || event.strum == lesson::Strum::accented;
+  if (accented) add_accent(layer, sp, y);
   return layer;
 }
 

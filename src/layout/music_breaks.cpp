@@ -56,7 +56,9 @@ class Breaker {
     for (const LineChoice& choice : chosen) {
       LinePlan line = plan_line(engraving_, choice.first, choice.last);
       const double k = before.value_or(natural_);
-      const bool ends_early = choice.follows && width_at(line.springs, k) < full_share * context_.width;
+      // Bars to write in have all the room there is.
+      const bool to_write = context_.example.blank || context_.leaves_out(&lesson::Hidden::rhythm);
+      const bool ends_early = choice.follows && !to_write && width_at(line.springs, k) < full_share * context_.width;
       stretch(line, context_.width, ends_early ? std::optional(k) : std::nullopt);
       before = line.k;
       lines.push_back(std::move(line));

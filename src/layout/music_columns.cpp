@@ -17,7 +17,7 @@ Layer& row(Column& column, Row which) {
 
 // The strokes stand over the stem of the slash, else over the note; a fermata over the stroke where there is one.
 double stroke_centre(const Context& context, const score::Event& event) {
-  return context.staves.slash && event.stroke && has_stem(event) ? stem_x(context, event) : 0;
+  return context.staves.slash && event.stroke && has_stem(context, event) ? stem_x(context, event) : 0;
 }
 
 void add_event_signs(const Context& context, const score::Event* before, Column& column) {
@@ -50,6 +50,7 @@ void add_event_signs(const Context& context, const score::Event* before, Column&
   }
   if (context.example.show_notes) row(column, Row::note) = note_label(context, event);
   if (context.example.show_fingers) row(column, Row::finger) = finger_label(context, event);
+  if (context.leaves_out(&lesson::Hidden::labels)) row(column, Row::answer) = answer_line(context, event);
   if (context.example.show_counts) row(column, Row::count) = count_label(context, event);
 }
 

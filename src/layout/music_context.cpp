@@ -85,6 +85,7 @@ Context make_context(const score::Example& example, const score::Score& score, d
                   type.measures().space,
                   type.measures().tab_gap,
                   staves_of(example),
+                  !score.answer_key && example.hidden.rhythm,
                   std::max(1, static_cast<int>(score.string_letters.size())),
                   0,
                   type.width(templates::Role::digit, "12"),

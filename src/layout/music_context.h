@@ -42,6 +42,7 @@ struct Context {
   double space = 0;  // a staff space of the slash and notes staves
   double tab = 0;    // between two tab lines
   Staves staves;
+  bool stemless = false;  // heads without their values: the rhythm is to be written
   int strings = 4;
   int most_beams = 0;                        // of any value in the example
   double two_figures = 0;                    // the width of a fret number of two figures
@@ -63,6 +64,9 @@ struct Context {
   // The joints whose second note stands in those bars (both inclusive), and those whose first does.
   std::span<const Joint> joints_into(int first_bar, int last_bar) const;
   std::span<const Joint> joints_out_of(int first_bar, int last_bar) const;
+  // Whether this copy leaves a part of the example out, or, an answer key, sets it apart.
+  bool leaves_out(bool lesson::Hidden::*part) const { return !score.answer_key && example.hidden.*part; }
+  bool sets_apart(bool lesson::Hidden::*part) const { return score.answer_key && example.hidden.*part; }
   bool in_tremolo(const score::Event& event) const {
     return std::binary_search(tremolo.begin(), tremolo.end(), &event, std::less<>());
   }

@@ -86,6 +86,10 @@ struct Sections {
 Sections sections(const Context& context, const LinePlan& line);
 // How often a repeat is played, at its bar line; y = 0 the baseline of the road signs.
 Layer repeat_counts(const Context& context, const LinePlan& line);
+// What an answer key sets apart lies on a shade that a photocopier keeps, from the line's first bar to its end.
+sheet::Path answer_shade(const LinePlan& line, double top, double bottom);
+// Lines to write chords on, one a bar; y = 0 the baseline of the chord row.
+Layer chord_lines(const Context& context, const LinePlan& line);
 // Hyphens and lines between syllables, y = 0 the first verse's baseline.
 Layer lyric_lines(const Context& context, const LinePlan& line);
 

@@ -104,7 +104,7 @@ constexpr double flag_clearance = 0.2;
 void add_tremolo(Layer& layer, const Context& context, const score::Event& event) {
   const double sp = context.space;
   const double reach = tremolo_reach(context, event);
-  if (!has_stem(event)) {
+  if (!has_stem(context, event)) {
     layer.add(tremolo_sign(context, event, {0, -tremolo_from * sp - reach}));
     return;
   }
@@ -158,8 +158,8 @@ HeadKind head_of(const score::Event& event) {
   return event.slash;
 }
 
-bool has_stem(const score::Event& event) {
-  return !event.rest && !event.beat_slash && event.value.log2 >= 1;
+bool has_stem(const Context& context, const score::Event& event) {
+  return !event.rest && !event.blank && !event.beat_slash && !context.stemless && event.value.log2 >= 1;
 }
 
 double head_reach(const Context& context, const score::Event& event) {
@@ -198,10 +198,11 @@ double stem_tip(const Context& context, const score::Event& event) {
 }
 
 Layer slash_event(const Context& context, const score::Event& event, std::vector<LineGap>& gaps) {
+  if (event.blank) return {};
   if (event.rest) return rest_sign(context, event, 0);
   Layer layer;
   add_head(layer, context, event, gaps);
-  if (has_stem(event)) add_stem(layer, context, event);
+  if (has_stem(context, event)) add_stem(layer, context, event);
   if (!event.beat_slash) add_dots(layer, context, event);
   if (context.in_tremolo(event)) add_tremolo(layer, context, event);
   layer.add(articulations(context, event, (event.tie_to || event.tie_from ? 2.75 : 1.8) * context.space, 1));

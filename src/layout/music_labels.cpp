@@ -13,8 +13,10 @@ namespace {
 // The flat's size and its gap are engraving.md's; all else is chosen by eye.
 constexpr double flat_space = 0.40;  // their staff spaces, of the text's size: a sharp is the taller sign
 constexpr double sharp_space = 0.33;
-constexpr double accidental_gap = 0.06;  // between it and the figure, of the text's size
-constexpr double leading = 1.15;         // of the labels of one chord, which stand over each other
+constexpr double accidental_gap = 0.06;     // between it and the figure, of the text's size
+constexpr double leading = 1.15;            // of the labels of one chord, which stand over each other
+constexpr double answer_line_half = 1.1;    // spaces
+constexpr double answer_line_weight = 0.5;  // points
 
 // A label taken apart: accidentals before or after what is centred.
 struct Label {
@@ -130,7 +132,16 @@ Layer finger_label(const Context& context, const score::Event& event) {
 }
 
 Layer hand_label(const Context& context, const score::Event& event) {
-  return label(context, Role::hand, Part::technique, joined_marks(event, &score::Note::hand), true);
+  const std::string words = event.touch ? event.touch->hand : joined_marks(event, &score::Note::hand);
+  return label(context, Role::hand, Part::technique, words, true);
+}
+
+Layer answer_line(const Context& context, const score::Event& event) {
+  Layer layer;
+  if (!event.struck) return layer;
+  const double half = answer_line_half * context.space;
+  layer.rule(Part::answer, {-half, 0}, {half, 0}, answer_line_weight);
+  return layer;
 }
 
 Layer count_label(const Context& context, const score::Event& event) {

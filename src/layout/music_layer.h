@@ -1,5 +1,6 @@
 #pragma once
 
+#include <utility>
 #include <vector>
 
 #include "layout/type.h"
@@ -21,6 +22,8 @@ class Layer {
   void path(sheet::Path path, sheet::Box ink);
   // Its ink in short pieces along the curve, so that what it goes around is not under it.
   void thin(sheet::Path path);
+  // Drawn before all else, and no ink: other things lie on it.
+  void behind(sheet::Path path) { items_.insert(items_.begin(), std::move(path)); }
   // Keeps a place free as if it held ink.
   void reserve(sheet::Box box) { ink_.push_back(box); }
   void add(Layer other, double dx = 0, double dy = 0);

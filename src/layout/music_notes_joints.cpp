@@ -189,9 +189,12 @@ std::vector<Joint> slurs_of(const Context& context, int first, int last) {
       return slur.string == joint.string && slur.bar == joint.from_bar && slur.event == joint.from_event;
     };
     const auto before = std::find_if(slurs.begin(), slurs.end(), goes_on);
-    if (before == slurs.end()) return slurs.push_back(joint);
-    before->bar = joint.bar;
-    before->event = joint.event;
+    if (before != slurs.end()) {
+      before->bar = joint.bar;
+      before->event = joint.event;
+    } else {
+      slurs.push_back(joint);
+    }
   };
   for (const Joint& joint : context.joints_into(first, last)) take(joint);
   for (const Joint& joint : context.joints_out_of(first, last)) {

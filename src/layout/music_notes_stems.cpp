@@ -186,7 +186,7 @@ Words upward_flag(const Context& context, int flags) {
 }
 
 std::optional<NoteStem> single_stem(const Context& context, const score::Event& event, const StaffChord& chord) {
-  if (event.rest || chord.heads.empty() || event.value.log2 < 1) return {};
+  if (event.rest || context.stemless || chord.heads.empty() || event.value.log2 < 1) return {};
   const double sp = context.space;
   const int away = chord.up ? -1 : 1;
   double length = stem_length + p::beam_step * std::max(0, event.value.beams() - 2);

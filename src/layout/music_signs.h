@@ -11,7 +11,7 @@ score::HeadKind head_of(const score::Event& event);
 // Where a slash's stem stands (its centre line) and ends (its tip; negative, above the line).
 double stem_x(const Context& context, const score::Event& event);
 double stem_tip(const Context& context, const score::Event& event);
-bool has_stem(const score::Event& event);
+bool has_stem(const Context& context, const score::Event& event);
 // Half the width of the head as it is drawn.
 double head_reach(const Context& context, const score::Event& event);
 
@@ -52,6 +52,8 @@ Layer degree_label(const Context& context, const std::string& degrees);
 Layer note_label(const Context& context, const score::Event& event);
 Layer finger_label(const Context& context, const score::Event& event);
 Layer count_label(const Context& context, const score::Event& event);
+// A line to write a label on.
+Layer answer_line(const Context& context, const score::Event& event);
 Layer hand_label(const Context& context, const score::Event& event);
 
 // A dynamic ("mf"), begun left of the head's centre, y = 0 the baseline.

@@ -11,6 +11,7 @@ namespace fretsheaf::layout {
 namespace {
 
 namespace p = proportion;
+using sheet::Box;
 
 // Gaps that stacked rows keep at least, in spaces (chosen by eye).
 constexpr double row_gap = 0.4;
@@ -37,6 +38,7 @@ constexpr double sign_above_staff = 0.8;  // strokes and fermatas where no slash
 constexpr double road_above_chord = 2.6;
 constexpr double ending_above_chord = 26 / 5.5;
 constexpr double number_above_staff = 0.6;
+constexpr double writing_room = 6;  // points, over lines to write labels on
 
 class Stacker {
  public:
@@ -55,6 +57,7 @@ class Stacker {
     all_.add(std::move(bars));
     add_labels();
     const double chords = add_chords();
+    for (const Band& band : bands_) all_.behind(answer_shade(line_, band.top, band.bottom));
     all_.move(0, -chords);
     return std::move(all_);
   }
@@ -99,14 +102,42 @@ class Stacker {
     }
   }
 
+  // What an answer key sets apart, from its topmost ink to its lowest, at `y`.
+  struct Band {
+    double top = 0;
+    double bottom = 0;
+  };
+  void set_apart(bool lesson::Hidden::*part, const Layer& layer, double y = 0) {
+    if (!context_.sets_apart(part) || layer.ink().empty()) return;
+    Box box = layer.ink().front();
+    for (const Box& ink : layer.ink()) box = joined(box, ink);
+    bands_.push_back({y + box.top, y + box.bottom});
+  }
+
+  // A row of labels, by all that would give it away.
+  void set_row_apart(Row which, const Layer& row, double y) {
+    set_apart(&lesson::Hidden::labels, row, y);
+    if (which == Row::count) return set_apart(&lesson::Hidden::rhythm, row, y);
+    set_apart(&lesson::Hidden::frets, row, y);
+    const std::vector<lesson::Label>& kinds = context_.example.degree_kinds;
+    const std::size_t index = which == Row::second_degree ? 1 : 0;
+    const bool degrees = which == Row::degree || which == Row::second_degree;
+    if (degrees && index < kinds.size() && kinds[index] == lesson::Label::chord_degrees) {
+      set_apart(&lesson::Hidden::chords, row, y);
+    }
+  }
+
   void add_slash() {
     Layer slash = slash_staff(context_, line_);
-    add_events(slash, Row::slash, "slash");
-    slash.add(slash_beams(context_, line_));
+    Layer rhythm;
+    add_events(rhythm, Row::slash, "slash");
+    rhythm.add(slash_beams(context_, line_));
     Layer tuplets = slash_tuplets(context_, line_);
     has_tuplets_ = !tuplets.empty();
-    slash.add(std::move(tuplets));
-    slash.add(slash_ties(context_, line_));
+    rhythm.add(std::move(tuplets));
+    rhythm.add(slash_ties(context_, line_));
+    set_apart(&lesson::Hidden::rhythm, rhythm);
+    slash.add(std::move(rhythm));
     all_.add(std::move(slash));
     dots_.push_back({p::dot_radius * sp_, {-0.5 * sp_, 0.5 * sp_}});
     span_ = {-sp_, sp_};
@@ -129,6 +160,8 @@ class Stacker {
     if (context_.staves.slash) {
       y = std::max(context_.measures().slash_to_notes, descent(all_.ink(), notes.ink(), staff_gap * sp_, beside * sp_));
     }
+    set_apart(&lesson::Hidden::frets, notes, y);
+    if (!context_.staves.slash) set_apart(&lesson::Hidden::rhythm, notes, y);
     notes.move(0, y);
     all_.add(std::move(notes));
     span_.bottom = bottom_ = y + staff_height * sp_;
@@ -175,6 +208,7 @@ class Stacker {
       tab.add(tab_tuplets(context_, line_));
       tab.add(tab_ties(context_, line_));
     }
+    const Layer staff = tab;
     add_letters(tab);
     for (Middle& middle : rows) {
       raise_over(tab, std::move(middle.layer), -middle.above_tab * context_.tab, row_gap);
@@ -184,6 +218,8 @@ class Stacker {
       y = context_.staves.notes ? bottom_ + context_.measures().notes_to_tab : context_.measures().slash_to_tab;
       y = std::max(y, descent(all_.ink(), tab.ink(), staff_gap * sp_, beside * sp_));
     }
+    set_apart(&lesson::Hidden::frets, staff, y);
+    if (context_.staves.tab_rhythm()) set_apart(&lesson::Hidden::rhythm, staff, y);
     tab.move(0, y);
     span_.bottom = bottom_ = y + context_.tab_height();
     all_.add(std::move(tab));
@@ -238,15 +274,19 @@ class Stacker {
   void add_labels() {
     double y = bottom_ + context_.measures().tab_to_label;
     double gap = context_.staves.tab_rhythm() ? label_under_stems : label_gap;
-    for (const Row which : {Row::degree, Row::second_degree, Row::note, Row::finger, Row::count}) {
+    for (const Row which : {Row::degree, Row::second_degree, Row::note, Row::finger, Row::count, Row::answer}) {
       Layer labels = row(which);
       if (labels.empty()) continue;
+      const Layer answers = labels;
       for (const RowName& name : engraving_.names) {
         if (name.row == which && line_.first_bar() <= name.first_bar && name.first_bar <= line_.stops.back().bar) {
           labels.words(name.words, 0, 0);
         }
       }
-      y = below(std::move(labels), y, gap) + context_.measures().label_to_label;
+      if (which == Row::answer) y += writing_room;
+      y = below(std::move(labels), y, gap);
+      set_row_apart(which, answers, y);
+      y += context_.measures().label_to_label;
       gap = label_gap;
     }
     Layer lyrics = row(Row::lyric);
@@ -273,6 +313,8 @@ class Stacker {
     double y = chord_y();
     Sections boxes = sections(context_, line_);
     Layer chords = row(Row::chord);
+    const Layer answers = chords;
+    if (context_.leaves_out(&lesson::Hidden::chords)) chords = chord_lines(context_, line_);
     Layer number = bar_number();
     const bool boxed = !boxes.at_start.empty();
     // The number gives way to a section's box, and without chords it stands close to the staff.
@@ -294,6 +336,7 @@ class Stacker {
       all_.add(std::move(chords));
       y -= up;
     }
+    set_apart(&lesson::Hidden::chords, answers, y);
     Layer roads = row(Row::road);
     roads.add(repeat_counts(context_, line_));
     raise_over(all_, std::move(roads), y - road_above_chord * sp_, chord_gap);
@@ -325,6 +368,7 @@ class Stacker {
   double bottom_ = 0;  // of the lowest staff
   bool has_tuplets_ = false;
   std::vector<DotHeights> dots_;
+  std::vector<Band> bands_;
 };
 
 }  // namespace

@@ -40,11 +40,18 @@ double tab_stem_tip(const Context& context) {
 }
 
 Layer tab_rhythm(const Context& context, const score::Event& event) {
+  if (event.blank) return {};
   if (event.rest) return rest_sign(context, event, context.tab_height() / 2);
   Layer layer;
   const double sp = context.space;
   const double foot = tab_stem_foot(context);
   const double tip = tab_stem_tip(context);
+  if (context.stemless) {
+    // The room that the stems will need.
+    layer.reserve({-sp, foot, sp, tip});
+    layer.add(articulations(context, event, tip + sp, 1));
+    return layer;
+  }
   // A half note's stem is half as long, and a whole note has none (common practice of stems under tablature).
   const bool half = event.value.log2 == 1;
   const double end = half ? (foot + tip) / 2 : tip;

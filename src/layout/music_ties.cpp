@@ -82,13 +82,13 @@ class Ties {
 
   // Before a stem with its strokes, or before strokes that stand over the head.
   double before_end(const score::Event& event) const {
-    return (context_.in_tremolo(event) && !has_stem(event) ? -beside_strokes : before_stem) * sp();
+    return (context_.in_tremolo(event) && !has_stem(context_, event) ? -beside_strokes : before_stem) * sp();
   }
 
   // Where what hangs on a slash's stem ends.
   double past_stem(const score::Event& event) const {
-    if (context_.in_tremolo(event) && !has_stem(event)) return beside_strokes * sp();
-    double past = has_stem(event) ? stem_x(context_, event) + stem_gap * sp() : style_.inset;
+    if (context_.in_tremolo(event) && !has_stem(context_, event)) return beside_strokes * sp();
+    double past = has_stem(context_, event) ? stem_x(context_, event) + stem_gap * sp() : style_.inset;
     if (event.value.beams() > 0 && !event.beamed()) past += flag_width * sp();
     if (context_.in_tremolo(event)) past += stroke_width * sp();
     return past;

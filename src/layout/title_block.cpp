@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "layout/head_corner.h"
 #include "layout/pattern.h"
 #include "words/words.h"
 
@@ -17,6 +18,9 @@ constexpr double least_title_scale = 0.8;  // a long title steps down so far bef
 constexpr double name_share = 0.66;        // of the width: where the name's line ends
 constexpr double field_gap = 6;            // from a field's word to its line
 constexpr double field_drop = 2;           // of the line under the word's baseline
+constexpr double corner_gap = 10;          // under what stands at the top right
+constexpr double corner_clear = 2;         // from it to the words under it
+constexpr double cap_share = 0.75;         // how high words reach, of their size
 
 constexpr double beside_gap = 0.6;  // from a label to the value beside it, of the value's size
 
@@ -37,11 +41,21 @@ templates::FactName name_of(score::Fact::Kind kind) {
 class TitleBlock {
  public:
   TitleBlock(const score::Heading& heading, double width, Setter& setter)
-      : heading_(heading), width_(width), setter_(setter), type_(setter.type), m_(setter.measures()) {}
+      : heading_(heading),
+        width_(width),
+        setter_(setter),
+        type_(setter.type),
+        m_(setter.measures()),
+        corner_(head_corner(heading, width, setter)) {}
 
   Block make();
 
  private:
+  // For words of a role whose baseline lies `drop` under the last one.
+  double free_width(Role role, double drop) const {
+    const double top = y_ + drop - cap_share * type_.look().style(role).size;
+    return top < corner_.bottom + corner_clear ? width_ - corner_.taken : width_;
+  }
   void put_part(templates::HeadPart part);
   void top_line();
   void title();
@@ -53,13 +67,14 @@ class TitleBlock {
   void name_line();
   void field(words::Word word, double left, double right);
   void put(std::vector<sheet::Item> items, double x, double y, Tag tag);
-  std::vector<TextLine> lines_of(const std::string& text, Role role, double scale = 1);
+  std::vector<TextLine> lines_of(const std::string& text, Role role, double drop, double scale = 1);
 
   const score::Heading& heading_;
   double width_;
   Setter& setter_;
   Type& type_;
   const templates::Measures& m_;
+  HeadCorner corner_;
   Block block_;
   std::vector<score::Fact> facts_;
   double y_ = 0;       // the last baseline
@@ -74,13 +89,13 @@ void TitleBlock::put(std::vector<sheet::Item> items, double x, double y, Tag tag
   block_.items.emplace_back(std::move(group));
 }
 
-std::vector<TextLine> TitleBlock::lines_of(const std::string& text, Role role, double scale) {
-  return set_plain(text, width_, {role, scale, Part::heading, setter_.language, {}}, type_);
+std::vector<TextLine> TitleBlock::lines_of(const std::string& text, Role role, double drop, double scale) {
+  return set_plain(text, free_width(role, drop), {role, scale, Part::heading, setter_.language, {}}, type_);
 }
 
 void TitleBlock::top_line() {
   bool first = true;
-  for (TextLine& line : lines_of(filled_pattern(type_.look().top_line, heading_), Role::meta)) {
+  for (TextLine& line : lines_of(filled_pattern(type_.look().top_line, heading_), Role::meta, m_.meta)) {
     const double before = empty_ ? m_.meta : m_.title_to_top_line;
     y_ += first ? before : 1.4 * type_.look().style(Role::meta).size;
     put(std::move(line.items), 0, y_, Tag::paragraph);
@@ -92,8 +107,9 @@ void TitleBlock::top_line() {
 void TitleBlock::title() {
   const std::string text = score::plain(heading_.title);
   const double natural = type_.width(Role::title, text);
-  double scale = natural > width_ ? std::max(least_title_scale, width_ / natural * 0.999) : 1;
-  std::vector<TextLine> lines = lines_of(text, Role::title, scale);
+  const double room = free_width(Role::title, m_.meta_to_title);
+  double scale = natural > room ? std::max(least_title_scale, room / natural * 0.999) : 1;
+  std::vector<TextLine> lines = lines_of(text, Role::title, m_.meta_to_title, scale);
   std::vector<sheet::Item> items;
   for (std::size_t i = 0; i < lines.size(); ++i) {
     y_ += i > 0 ? m_.title_leading * scale : empty_ ? lines[i].ascent : m_.meta_to_title;
@@ -106,7 +122,7 @@ void TitleBlock::title() {
 
 void TitleBlock::subtitle() {
   bool first = true;
-  for (TextLine& line : lines_of(score::plain(heading_.subtitle), Role::subtitle)) {
+  for (TextLine& line : lines_of(score::plain(heading_.subtitle), Role::subtitle, m_.title_to_subtitle)) {
     const double before = empty_ ? line.ascent : m_.title_to_subtitle;
     y_ += first ? before : m_.subtitle_leading;
     put(std::move(line.items), 0, y_, Tag::paragraph);
@@ -158,7 +174,7 @@ void TitleBlock::facts() {
   double x = 0;
   for (std::size_t i = 0; i < facts_.size(); ++i) {
     const double width = fact_width(facts_[i]);
-    if (i > begin && (x + width > width_ || type_.look().one_thing_a_line)) {
+    if (i > begin && (x + width > free_width(Role::fact_label, m_.title_to_facts) || type_.look().one_thing_a_line)) {
       fact_row(begin, i);
       begin = i;
       x = 0;
@@ -199,8 +215,13 @@ void TitleBlock::put_part(templates::HeadPart part) {
 
 Block TitleBlock::make() {
   for (const templates::HeadPart part : type_.look().head) put_part(part);
-  if (heading_.name_line) name_line();
+  if (heading_.name_line) {
+    y_ = std::max(y_, corner_.bottom + corner_gap - m_.facts_to_name_line);
+    name_line();
+  }
   y_ += heading_.name_line ? m_.name_line_to_rule : m_.facts_to_rule;
+  y_ = std::max(y_, corner_.bottom + corner_gap);
+  for (sheet::Item& item : corner_.items) block_.items.push_back(std::move(item));
   block_.items.emplace_back(sheet::Rule{Part::rule, {0, y_}, {width_, y_}, m_.rule, sheet::Color{}, 0, 0});
   block_.height = y_;
   block_.keep_with_next = true;

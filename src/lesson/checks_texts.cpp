@@ -4,6 +4,7 @@
 #include <string>
 
 #include "lesson/checks.h"
+#include "lesson/hidden.h"
 #include "lesson/placeholder.h"
 #include "lesson/toml_string.h"
 
@@ -97,7 +98,7 @@ class TextCheck {
     const Example* example = meant(of.example, "write its number too: {{" + word + " 1:" + std::to_string(of.bar) +
                                                    "." + std::to_string(of.note) + "}}");
     if (example == nullptr || !is_sound(*example)) return nullptr;
-    if (example->hide.frets) {
+    if (hidden_in(lesson_, *example).frets) {
       error(Code::hidden_note, "this would give away what 'hide' hides", "take it out, or \"frets\" out of 'hide'");
       return nullptr;
     }

@@ -32,7 +32,7 @@ std::string sign_text(BarSign sign) {
   return "|";
 }
 
-std::string padded(std::string text, int width) {
+std::string padded(const std::string& text, int width) {
   const int missing = width - static_cast<int>(source::count_code_points(text));
   return text + std::string(static_cast<std::size_t>(std::max(missing, 0)), ' ');
 }
@@ -97,7 +97,7 @@ class GridText {
       const auto token = column.tokens.find(row);
       if (token != column.tokens.end()) put(column.x - token->second.before, token->second.text);
     }
-    if (const std::string dashes = rows_.dashes(index, row, columns, width); !dashes.empty()) return dashes;
+    if (std::string dashes = rows_.dashes(index, row, columns, width); !dashes.empty()) return dashes;
     put(width, "");
     return text;
   }

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <string_view>
+#include <vector>
 
 #include "lesson/grid_text.h"
 
@@ -81,10 +82,12 @@ class LessonText {
   void write_tempo(const theory::Tempo& tempo, const theory::Meter& meter) {
     const std::string goal = std::to_string(tempo.to);
     if (!tempo.beat || *tempo.beat == theory::beat_unit(meter)) return line("tempo", goal);
-    for (const std::string& name : theory::beat_unit_names()) {
-      if (theory::parse_beat_unit(name) != tempo.beat) continue;
-      return line("tempo", "{ from = " + goal + ", to = " + goal + ", beat = " + toml_quoted(name) + " }");
-    }
+    const std::vector<std::string> names = theory::beat_unit_names();
+    const auto named = std::find_if(names.begin(), names.end(), [&](const std::string& name) {
+      return theory::parse_beat_unit(name) == tempo.beat;
+    });
+    if (named == names.end()) return;
+    line("tempo", "{ from = " + goal + ", to = " + goal + ", beat = " + toml_quoted(*named) + " }");
   }
 
   const Lesson& lesson_;

@@ -172,7 +172,7 @@ class QuoteMender {
       if (body.find(marks) != std::string_view::npos) return false;
       note(mended_, Lookalike::quote, at_);
       note(mended_, Lookalike::quote, line + 1);
-      result_ += marks + std::string(body) + marks;
+      result_.append(marks).append(body).append(marks);
       at_ = *close_end;
       return true;
     }

@@ -95,7 +95,8 @@ std::optional<FileError> write_atomically(const std::string& path, std::string_v
 void sweep_temporaries(const std::string& folder) {
   for (const std::string& name : folder_names(folder)) {
     if (!name.starts_with(temporary_begins) || !name.ends_with(temporary_ends)) continue;
-    const std::string path = folder + "/" + name;
+    std::string path = folder;
+    path.append("/").append(name);
     const Descriptor file(::open(path.c_str(), O_RDONLY | O_CLOEXEC | O_NOFOLLOW));
     if (file.is_open() && ::flock(file.number(), LOCK_EX | LOCK_NB) == 0) ::unlink(path.c_str());
   }

@@ -60,6 +60,7 @@ class Ink {
   }
 
   MaybeBox operator()(const sheet::Link&) const { return std::nullopt; }
+  MaybeBox operator()(const sheet::Image& image) const { return image.area; }
 
   MaybeBox operator()(const sheet::Group& group) const {
     MaybeBox whole;

@@ -3,6 +3,7 @@
 #include <array>
 #include <string>
 
+#include "render/cairo_image.h"
 #include "render/uri.h"
 #include "sheet/number.h"
 
@@ -70,6 +71,10 @@ void PdfPage::operator()(const sheet::Link& link) {
   cairo_tag_begin(context_, CAIRO_TAG_LINK, attributes.c_str());
   cairo_tag_end(context_, CAIRO_TAG_LINK);
   cairo_tag_end(context_, "Document");
+}
+
+void PdfPage::operator()(const sheet::Image& image) {
+  draw_image(context_, image);
 }
 
 // The place where a group's tag belongs once the PDF says its structure.

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <string>
 
+#include "render/image.h"
 #include "render/svg_path.h"
 #include "render/uri.h"
 
@@ -136,6 +137,17 @@ void SvgPage::operator()(const sheet::Link& link) {
   writer_.attribute("fill", "none");
   writer_.attribute("pointer-events", "all");
   writer_.close();
+  writer_.close();
+}
+
+void SvgPage::operator()(const sheet::Image& image) {
+  writer_.open("image");
+  part(image.part);
+  writer_.attribute("x", image.area.left);
+  writer_.attribute("y", image.area.top);
+  writer_.attribute("width", image.area.right - image.area.left);
+  writer_.attribute("height", image.area.bottom - image.area.top);
+  writer_.attribute("href", data_uri(image));
   writer_.close();
 }
 

@@ -20,6 +20,7 @@ class SvgPage {
   void operator()(const sheet::Rule& rule);
   void operator()(const sheet::Path& path);
   void operator()(const sheet::Link& link);
+  void operator()(const sheet::Image& image);
   void operator()(const sheet::Group& group);
 
  private:

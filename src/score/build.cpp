@@ -6,9 +6,12 @@
 #include <string>
 #include <utility>
 
+#include "lesson/hidden.h"
 #include "score/beams.h"
+#include "score/build_up.h"
 #include "score/chord_boxes.h"
 #include "score/commonmark.h"
+#include "score/exercise.h"
 #include "score/filler.h"
 #include "score/form_chart.h"
 #include "score/harmony.h"
@@ -87,8 +90,9 @@ class ExampleBuilder {
 
 class ScoreBuilder {
  public:
-  ScoreBuilder(const lesson::Lesson& lesson, source::Diagnostics& diagnostics)
+  ScoreBuilder(const lesson::Lesson& lesson, Copy copy, source::Diagnostics& diagnostics)
       : lesson_(lesson),
+        copy_(copy),
         diagnostics_(diagnostics),
         naming_{lesson.note_names, words::parse_language(lesson.language).value_or(words::Language::en)},
         filler_(lesson, naming_, notes_) {
@@ -103,12 +107,15 @@ class ScoreBuilder {
     Score score;
     score.language = naming_.language;
     score.naming = naming_;
+    score.answer_key = copy_ == Copy::answer_key;
     score.heading = heading_of(lesson_, naming_, filler_);
+    if (score.answer_key) score.heading.answer_key = words::word(naming_.language, words::Word::answer_key);
     score.title = plain(score.heading.title);
     if (lesson_.intro) score.intro = blocks(*lesson_.intro, std::nullopt);
     for (std::size_t i = 0; i < lesson_.examples.size(); ++i) score.examples.push_back(example(i));
     report_idle_spellings();
     score.practice = notes(lesson_.practice, std::nullopt);
+    score.practice_log = lesson_.practice_log;
     score.teacher = lesson_.teacher;
     score.copyright = lesson_.copyright;
     score.paper = lesson_.paper;
@@ -149,9 +156,17 @@ class ScoreBuilder {
     if (from.title) out.title = read_title(from.title->value, fill(index));
     if (from.intro) out.intro = blocks(*from.intro, index);
     out.practice = notes(from.practice, index);
+    if (from.blank_bars) {
+      out.bars = empty_bars(from.meter, from.blank_bars->value);
+      return out;
+    }
     out.boxes = chord_boxes(lesson_, from, diagnostics_);
     if (from.form) out.form = form_chart(*from.form, from.key);
-    if (from.neck) out.neck = neck_picture(lesson_, from, notes_[index], naming_);
+    if (out.form) out.form->to_write = out.hidden.chords;
+    if (from.neck) out.neck = neck_picture(lesson_, from, notes_[index], naming_, left_out(out));
+    if (out.neck && from.neck->of == lesson::NeckPicture::Of::notes) {
+      out.neck->answers = copy_ == Copy::answer_key && (out.hidden.frets || out.hidden.labels);
+    }
     out.bars = ExampleBuilder(from, harmony_[index], notes_[index], naming_, diagnostics_).bars();
     write_on_staff(out, lesson_.neck, lesson_.instrument != nullptr && lesson_.instrument->sounds_octave_lower);
     for (std::size_t i = 0; i < out.bars.size(); ++i) copy_words(from.music.bars[i], index, out.bars[i]);
@@ -162,16 +177,19 @@ class ScoreBuilder {
     out.repeated_spans = from.music.repeated_spans;
     out.endings = from.music.endings;
     if (from.form && from.form->write_out) write_out(out, *from.form, lesson_.neck.capo);
+    if (copy_ == Copy::student) hide(out);
     return out;
   }
 
-  // A word counts in all bars and examples that its note is repeated in: `%`, a variation.
+  // A word counts in all bars and examples that its note is repeated in: `%`, a variation. Without its hidden chords an
+  // example is spelled in another way, of which nothing may be said.
   void report_idle_spellings() {
     std::map<std::pair<std::uint32_t, std::uint32_t>, SpelledNotes::Forced> words;
-    for (const SpelledNotes& notes : notes_) {
-      for (const SpelledNotes::Forced& word : notes.forced()) {
+    for (std::size_t i = 0; i < notes_.size(); ++i) {
+      const bool alike = copy_ == Copy::answer_key || !lesson_.examples[i].hide.chords;
+      for (const SpelledNotes::Forced& word : notes_[i].forced()) {
         auto& known = words.try_emplace({word.range.begin, word.range.end}, word).first->second;
-        known.idle = known.idle && word.idle;
+        known.idle = known.idle && word.idle && alike;
       }
     }
     for (const auto& [place, word] : words) {
@@ -179,6 +197,10 @@ class ScoreBuilder {
       diagnostics_.warning(source::Code::spell_unused, word.range, "this spelling changes nothing",
                            "the note is spelled so by itself: take the word out");
     }
+  }
+
+  lesson::Hidden left_out(const Example& example) const {
+    return copy_ == Copy::student ? example.hidden : lesson::Hidden{};
   }
 
   // What the keys of an example say.
@@ -189,11 +211,15 @@ class ScoreBuilder {
     out.show_feel = from.feel != theory::Feel::straight || from.feel != lesson_.feel;
     out.tempo = tempo_mark(from);
     out.ladder = ladder_of(from);
+    const std::vector<lesson::Bar>& bars = from.music.bars;
+    out.build_up = build_up_of(from.build_up, bars.empty() ? 0 : bars.back().number);
     out.staves = from.staves;
     out.labels = from.labels;
     out.bars_per_line = from.bars_per_line;
     out.bars_per_line_range = from.bars_per_line_range;
-    out.has_strings = from.music.has_strings;
+    out.hidden = lesson::hidden_in(lesson_, from);
+    out.blank = from.blank_bars.has_value();
+    out.has_strings = from.music.has_strings || out.blank;
     out.show_counts = asks_for(from, lesson::Label::counts);
     out.degree_kinds = degree_kinds(from);
     out.show_degrees = !out.degree_kinds.empty();
@@ -214,6 +240,7 @@ class ScoreBuilder {
   }
 
   const lesson::Lesson& lesson_;
+  Copy copy_;
   source::Diagnostics& diagnostics_;
   Naming naming_;
   std::vector<Harmony> harmony_;
@@ -223,8 +250,11 @@ class ScoreBuilder {
 
 }  // namespace
 
-Score build_score(const lesson::Lesson& lesson, source::Diagnostics& diagnostics) {
-  return ScoreBuilder(lesson, diagnostics).build();
+Score build_score(const lesson::Lesson& lesson, source::Diagnostics& diagnostics, Copy copy) {
+  const bool hides = copy == Copy::student && lesson::hides_anything(lesson);
+  if (!hides) return ScoreBuilder(lesson, copy, diagnostics).build();
+  const lesson::Lesson copied = without_hidden_chords(lesson);
+  return ScoreBuilder(copied, copy, diagnostics).build();
 }
 
 }  // namespace fretsheaf::score

@@ -18,6 +18,7 @@ using Of = lesson::NeckPicture::Of;
 
 constexpr int from_the_nut = 3;  // where the lowest place lies no higher, the picture begins at the nut
 constexpr int least_frets = 5;
+constexpr int frets_to_write_on = 12;
 
 // What is known of a place: its exact name, and the finger that is written for it.
 struct Known {
@@ -32,7 +33,8 @@ using Frets = std::pair<int, int>;
 // The places that an example uses; a dead note has none.
 class UsedPlaces {
  public:
-  UsedPlaces(const lesson::Example& example, const SpelledNotes& notes) {
+  UsedPlaces(const lesson::Example& example, const SpelledNotes& notes, bool hidden) {
+    if (hidden) return;
     for (const lesson::Bar& bar : example.music.bars) {
       for (const lesson::Event& event : bar.events) {
         for (const lesson::Note& note : event.notes) add(note, notes);
@@ -122,8 +124,14 @@ std::string printed_degree(theory::Degree degree) {
 class PictureMaker {
  public:
   PictureMaker(const lesson::Lesson& lesson, const lesson::Example& example, const SpelledNotes& notes,
-               const Naming& naming)
-      : lesson_(lesson), example_(example), asked_(*example.neck), used_(example, notes), naming_(naming) {
+               const Naming& naming, const lesson::Hidden& left_out)
+      : lesson_(lesson),
+        example_(example),
+        asked_(*example.neck),
+        used_(example, notes, left_out.frets),
+        naming_(naming),
+        hidden_(left_out.frets),
+        unlabelled_(left_out.labels && asked_.of == Of::notes) {
     if (asked_.of != Of::chord || !asked_.chord) return;
     if (const auto* chord = std::get_if<theory::Chord>(&asked_.chord->value)) chord_ = *chord;
     if (const auto* numeral = std::get_if<theory::RomanNumeral>(&asked_.chord->value))
@@ -133,13 +141,16 @@ class PictureMaker {
   NeckPicture make() const {
     NeckPicture picture;
     picture.title = title();
-    std::tie(picture.first, picture.last) =
-        asked_.frets ? *asked_.frets : fitting(used_.places(), lesson_.neck.last_fret());
+    std::tie(picture.first, picture.last) = frets();
     const KnownPlaces places = shown({picture.first, picture.last});
     const HandPosition hand(places);
     const bool written = asked_.of == Of::notes &&
                          std::ranges::any_of(places, [](const auto& one) { return !one.second.finger.empty(); });
     for (const auto& [place, known] : places) {
+      if (unlabelled_) {
+        picture.marks.push_back({{place.first, place.second}, {}, false});
+        continue;
+      }
       std::string label;
       if (asked_.labels == Labels::fingers) label = written ? known.finger : hand.finger(place.second);
       if (asked_.labels == Labels::degrees) label = printed_degree(degree(known.name));
@@ -156,6 +167,12 @@ class PictureMaker {
     if (asked_.of == Of::notes) return std::string(words::word(naming_.language, words::Word::neck_of_notes));
     const std::string what = chord_ ? printed(*chord_, naming_) : printed(example_.key, naming_);
     return words::fill(naming_.language, words::Word::neck_of, {{"what", what}});
+  }
+
+  Frets frets() const {
+    if (asked_.frets) return *asked_.frets;
+    const int last = lesson_.neck.last_fret();
+    return hidden_ ? Frets{0, std::min(frets_to_write_on, last)} : fitting(used_.places(), last);
   }
 
   theory::Degree degree(theory::NoteName name) const {
@@ -179,14 +196,16 @@ class PictureMaker {
   const lesson::NeckPicture& asked_;
   UsedPlaces used_;
   const Naming& naming_;
+  bool hidden_;      // where the notes are
+  bool unlabelled_;  // the notes' places
   std::optional<theory::Chord> chord_;
 };
 
 }  // namespace
 
 NeckPicture neck_picture(const lesson::Lesson& lesson, const lesson::Example& example, const SpelledNotes& notes,
-                         const Naming& naming) {
-  return PictureMaker(lesson, example, notes, naming).make();
+                         const Naming& naming, const lesson::Hidden& left_out) {
+  return PictureMaker(lesson, example, notes, naming, left_out).make();
 }
 
 }  // namespace fretsheaf::score

@@ -27,6 +27,7 @@ struct NeckPicture {
   int last = 0;
   std::vector<NeckMark> marks;  // by string, the top line first, then upward; all within the part
   std::vector<fretboard::Inlay> inlays;
+  bool answers = false;  // in an answer key: the student's copy lacks the marks, or their labels
 };
 
 // How a hand holds a chord.
@@ -49,6 +50,7 @@ struct FormCell {
 
 struct FormChart {
   std::vector<FormCell> bars;
+  bool to_write = false;  // chords are to be written where the example stands, or are the answers
 };
 
 }  // namespace fretsheaf::score

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -84,6 +85,14 @@ struct CountLabel {
   bool rest = false;
 };
 
+// What an event says whose notes a student's copy hides.
+struct Touch {
+  bool accent = false;
+  bool staccato = false;
+  bool tenuto = false;
+  std::string hand;
+};
+
 // One written symbol: a note, chord, strum or rest of one value. What sounds from one count to the next may be several
 // symbols, tied.
 struct Event {
@@ -92,9 +101,11 @@ struct Event {
   NoteValue value;
   bool rest = false;
   bool whole_bar_rest = false;  // a centred rest for the whole bar, whatever its length
+  bool blank = false;           // room to write in: nothing is drawn
   bool struck = false;          // something starts here
   bool beat_slash = false;      // a slash without a stem: a beat of the chord, played as one likes
   std::vector<Note> notes;      // by string, top line first; empty for rests and strums
+  std::optional<Touch> touch;   // in place of hidden notes
   std::optional<lesson::Strum> strum;
   HeadKind slash = HeadKind::normal;  // the head on the slash staff
   bool tie_from = false;              // of the slash: everything here is tied from before
@@ -163,6 +174,15 @@ struct Ladder {
   int passes = 4;
 };
 
+// Bars to tick off, both inclusive.
+struct Step {
+  int first = 1;
+  int last = 1;
+  bool whole = false;  // the whole example
+
+  bool operator==(const Step&) const = default;
+};
+
 struct Example {
   int number = 1;
   Runs title;
@@ -172,6 +192,10 @@ struct Example {
   bool show_feel = false;  // where it is not straight, or differs from the lesson's
   std::optional<TempoMark> tempo;
   std::optional<Ladder> ladder;
+  std::vector<Step> build_up;
+  // An exercise: what the student's copy leaves out, and an answer key sets apart.
+  lesson::Hidden hidden;
+  bool blank = false;  // empty bars to write in
   std::vector<lesson::Staff> staves;
   std::vector<lesson::Label> labels;
   std::optional<int> bars_per_line;  // nullopt: auto
@@ -204,6 +228,15 @@ struct Fact {
   Kind kind = Kind::key;
 };
 
+// A picture that was read and can be drawn. Its size is in its own unit: only the proportion counts.
+struct Logo {
+  bool svg = false;  // else a PNG
+  std::shared_ptr<const std::string> bytes;
+  double width = 1;
+  double height = 1;
+  std::string alternative;
+};
+
 struct Heading {
   std::string series;  // with number and level: the meta line
   std::string number;  // "No. 7", "" for none
@@ -212,17 +245,21 @@ struct Heading {
   Runs subtitle;
   std::vector<Fact> facts;  // key, meter, tuning, capo …, in order
   bool name_line = false;
+  std::string answer_key;  // the words that say so, "" for a student's copy
   std::optional<std::string> link;
+  std::optional<Logo> logo;  // put in by whoever reads files
 };
 
 struct Score {
   words::Language language{};
-  Naming naming;      // of notes
-  std::string title;  // plain, for metadata
+  Naming naming;            // of notes
+  bool answer_key = false;  // shows what its examples hide
+  std::string title;        // plain, for metadata
   Heading heading;
   Blocks intro;
   std::vector<Example> examples;
   std::vector<Runs> practice;  // lesson-level practice notes
+  int practice_log = 0;        // rows
   std::string teacher;
   std::string copyright;
   lesson::Paper paper = lesson::Paper::a4;

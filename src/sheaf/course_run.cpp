@@ -11,7 +11,6 @@ namespace fretsheaf::sheaf {
 namespace {
 
 constexpr int patience_milliseconds = 100;  // between two looks at the clock and at Ctrl-C
-constexpr std::size_t journal_bytes = 1 << 16;
 
 bool has(const auto& list, const auto& one) {
   return std::find(list.begin(), list.end(), one) != list.end();

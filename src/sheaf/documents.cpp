@@ -1,7 +1,10 @@
 #include "sheaf/documents.h"
 
+#include <algorithm>
+
 #include "exchange/container.h"
 #include "exchange/musicxml.h"
+#include "lesson/hidden.h"
 
 namespace fretsheaf::sheaf {
 
@@ -14,9 +17,14 @@ void add_documents(const score::Score& score, Format format, bool split, const s
       outputs.push_back({own_name + ".musicxml", document});
     }
   };
+  const auto hides = [&](const score::Example& example) { return lesson::any(example.hidden); };
+  const auto written = [&](const score::Example& example) { return exchange::has_document(score, example); };
+  const bool hides_all = std::any_of(score.examples.begin(), score.examples.end(), hides) &&
+                         std::none_of(score.examples.begin(), score.examples.end(), written);
+  if (hides_all) return;
   if (!split) return add(name, exchange::musicxml(score));
   for (std::size_t i = 0; i < score.examples.size(); ++i) {
-    if (score.examples[i].bars.empty()) continue;
+    if (!exchange::has_document(score, score.examples[i])) continue;
     add(name + "." + std::to_string(score.examples[i].number), exchange::musicxml(score, i));
   }
 }

@@ -9,7 +9,7 @@
 namespace fretsheaf::sheaf {
 
 // Adds a score's MusicXML, compressed or not: one file, or where it is `split` one for every example that has bars,
-// with the example's number in its name (".d-dorian.2.musicxml").
+// with the example's number in its name (".d-dorian.2.musicxml"). None where all that could be written is hidden.
 void add_documents(const score::Score& score, Format format, bool split, const std::string& name,
                    std::vector<Output>& outputs);
 

@@ -65,8 +65,13 @@ class JobList {
       problem_ = "--capo " + std::to_string(*request_.capo) + ": " + *why;
       return;
     }
-    Job job{request_.lesson,  asked.to,       request_.template_name,
-            request_.formats, request_.split, suffix_of(request_, asked.to, lesson_, look_)};
+    Job job{request_.lesson,
+            asked.to,
+            request_.template_name,
+            request_.formats,
+            request_.split,
+            request_.answers,
+            suffix_of(request_, asked.to, lesson_, look_)};
     const auto [earlier, fresh] = taken_.emplace(job.suffix, asked.by);
     if (!fresh) {
       problem_ = (earlier->second == asked.by ? asked.by + " twice" : earlier->second + " and " + asked.by) +

@@ -52,7 +52,7 @@ std::string Places::recorded(const std::string& path) const {
   const std::string inside = joined(folder_, "");
   const std::string rest = path.starts_with(inside) ? path.substr(inside.size()) : std::string();
   const bool in_folder = !rest.empty() && !rest.starts_with('/') && is_plain(rest);
-  const std::string whole = in_folder ? joined(whole_folder_, rest) : system_.absolute(path);
+  std::string whole = in_folder ? joined(whole_folder_, rest) : system_.absolute(path);
   if (is_under(whole, whole_folder_) || is_under(whole, whole_root_) || is_under(whole, whole_top_)) {
     return from(whole, whole_root_);
   }

@@ -5,13 +5,14 @@
 #include <utility>
 
 #include "layout/layout.h"
-#include "lesson/not_drawn.h"
+#include "lesson/hidden.h"
 #include "lesson/reader.h"
 #include "render/render.h"
 #include "score/build.h"
 #include "sheaf/documents.h"
 #include "sheaf/fonts_of.h"
 #include "sheaf/jobs.h"
+#include "sheaf/logo.h"
 #include "sheaf/unreadable.h"
 #include "source/nearest.h"
 #include "template/reader.h"
@@ -107,6 +108,26 @@ std::vector<std::string> own_suffixes(const lesson::Lesson& lesson) {
   return suffixes;
 }
 
+bool has_music(const lesson::Example& example) {
+  return !example.blank_bars;
+}
+
+// What a request for answers, or for documents, does not get from this lesson.
+void warn_of_answers(const Request& request, const lesson::Lesson& lesson, source::Diagnostics& diagnostics) {
+  if (request.answers && !lesson::hides_anything(lesson)) {
+    diagnostics.warning(Code::answers_none, {}, "this lesson hides nothing, so it has no answer key",
+                        "write hide = [\"frets\"] in an example, or leave out --answers");
+  }
+  const auto is_document = [](Format format) { return format == Format::musicxml || format == Format::mxl; };
+  if (request.answers || std::none_of(request.formats.begin(), request.formats.end(), is_document)) return;
+  for (const lesson::Example& example : lesson.examples) {
+    if (!has_music(example) || !lesson::any(lesson::hidden_in(lesson, example))) continue;
+    diagnostics.warning(Code::hidden_from_score, example.hide_range,
+                        "MusicXML would give away what 'hide' hides, so this example is not in it",
+                        "--answers puts it into the answer key's");
+  }
+}
+
 }  // namespace
 
 struct Workshop::Impl {
@@ -141,14 +162,15 @@ struct Workshop::Impl {
 
   std::map<std::string, Kept> lessons;  // by path
 
-  // The lesson, read; without one the status says why. Where it is `to_be_drawn`, what is not drawn so far is said too.
-  Made read(const std::string& path, bool to_be_drawn, Kept*& kept);
+  // The lesson, read; without one the status says why.
+  Made read(const std::string& path, Kept*& kept);
   const Look* look_for(const std::optional<std::string>& asked, const lesson::Lesson& lesson, Made& made);
-  void render(const Job& job, const lesson::Lesson& lesson, const Look& look, const Kept& kept,
+  // One copy of a handout in all its formats. `suffix` is what its outputs are called by.
+  void render(const Job& job, const score::Score& score, const std::string& suffix, const Look& look, const Kept& kept,
               source::Diagnostics& diagnostics, Made& made);
 };
 
-Made Workshop::Impl::read(const std::string& path, bool to_be_drawn, Kept*& kept) {
+Made Workshop::Impl::read(const std::string& path, Kept*& kept) {
   const std::string name = path == "-" ? "standard input" : path;
   take_inputs();  // of a lesson before that came to nothing
   platform::FileResult<std::string> bytes = system.read(path, lesson::limits::bytes);
@@ -158,7 +180,6 @@ Made Workshop::Impl::read(const std::string& path, bool to_be_drawn, Kept*& kept
   lesson::ReadLesson result = lesson::read_lesson(name, std::get<std::string>(std::move(bytes)), system);
   Made made;
   if (result.lesson) {
-    if (to_be_drawn) lesson::warn_not_drawn(*result.lesson, result.diagnostics);
     kept = &(lessons[path] = Kept{result.files, std::move(*result.lesson), result.diagnostics.list(),
                                   formats_of(result.output), take_inputs()});
   } else {
@@ -202,32 +223,25 @@ const Look* Workshop::Impl::look_for(const std::optional<std::string>& asked, co
   return &looks.emplace(name, std::move(look)).first->second;
 }
 
-void Workshop::Impl::render(const Job& job, const lesson::Lesson& lesson, const Look& look, const Kept& kept,
-                            source::Diagnostics& diagnostics, Made& made) {
-  const score::Score score = score::build_score(lesson, diagnostics);
+void Workshop::Impl::render(const Job& job, const score::Score& score, const std::string& suffix, const Look& look,
+                            const Kept& kept, source::Diagnostics& diagnostics, Made& made) {
   std::optional<sheet::Sheet> sheet;
-  std::vector<Output> outputs;
   for (const Format format : job.formats) {
     if (format == Format::musicxml || format == Format::mxl) {
-      add_documents(score, format, job.split, job.suffix, outputs);
+      add_documents(score, format, job.split, suffix, made.outputs);
       continue;
     }
     if (!sheet) sheet = layout::lay_out(score, look.look, fonts, look.fonts, diagnostics, kept.files[0].bytes());
-    if (diagnostics.has_errors()) break;
-    if (format == Format::pdf) outputs.push_back({job.suffix + ".pdf", render::pdf(*sheet, fonts)});
+    if (diagnostics.has_errors()) return;
+    if (format == Format::pdf) made.outputs.push_back({suffix + ".pdf", render::pdf(*sheet, fonts)});
     if (format == Format::svg) {
-      made.svg_page_prefix = job.suffix + ".p";
+      Made::SvgPages& set = made.svg_pages.emplace_back(Made::SvgPages{suffix + ".p", 0});
       for (std::string& page : render::svg(*sheet, fonts)) {
-        ++made.svg_pages;
-        outputs.push_back({made.svg_page_prefix + std::to_string(made.svg_pages) + ".svg", std::move(page)});
+        ++set.pages;
+        made.outputs.push_back({set.prefix + std::to_string(set.pages) + ".svg", std::move(page)});
       }
     }
   }
-  if (diagnostics.has_errors()) {
-    made.status = Made::Status::lesson_wrong;
-    return;
-  }
-  made.outputs = std::move(outputs);
 }
 
 Workshop::Workshop(platform::System& system, Trace trace) : impl_(std::make_unique<Impl>(system, trace)) {}
@@ -236,7 +250,7 @@ Workshop::~Workshop() = default;
 Plan Workshop::plan(const Request& request) {
   Plan plan;
   Kept* kept = nullptr;
-  plan.made = impl_->read(request.lesson, true, kept);
+  plan.made = impl_->read(request.lesson, kept);
   if (kept == nullptr) return plan;
   const Look* look = impl_->look_for(request.template_name, kept->lesson, plan.made);
   if (look == nullptr) return plan;
@@ -246,6 +260,7 @@ Plan Workshop::plan(const Request& request) {
   plan.suffixes = own_suffixes(kept->lesson);
   Request asked = request;
   if (asked.formats.empty()) asked.formats = kept->formats;
+  warn_of_answers(asked, kept->lesson, plan.made.reports.front().diagnostics);
   auto jobs = jobs_of(asked, kept->lesson, look->look.name);
   if (const auto* why = std::get_if<std::string>(&jobs)) {
     plan.made.status = Made::Status::request_wrong;
@@ -263,7 +278,23 @@ Made Workshop::make(const Job& job) {
   const Look* look = impl_->look_for(job.template_name, kept.lesson, made);
   const std::optional<transposition::Moved> moved = transposition::move(kept.lesson, job.to, diagnostics);
   if (!moved) made.status = Made::Status::lesson_wrong;
-  if (moved && look != nullptr) impl_->render(job, moved->lesson, *look, kept, diagnostics, made);
+  if (moved && look != nullptr) {
+    const lesson::Lesson& lesson = moved->lesson;
+    const std::optional<score::Logo> logo = read_logo(lesson, impl_->system, diagnostics);
+    score::Score score = score::build_score(lesson, diagnostics);
+    score.heading.logo = logo;
+    impl_->render(job, score, job.suffix, *look, kept, diagnostics, made);
+    if (job.answers && lesson::hides_anything(lesson) && !diagnostics.has_errors()) {
+      score::Score key = score::build_score(lesson, diagnostics, score::Copy::answer_key);
+      key.heading.logo = logo;
+      impl_->render(job, key, job.suffix + ".answers", *look, kept, diagnostics, made);
+    }
+    if (diagnostics.has_errors()) {
+      made.status = Made::Status::lesson_wrong;
+      made.outputs.clear();
+      made.svg_pages.clear();
+    }
+  }
   made.reports.push_back({kept.files, news(kept, diagnostics)});
   return made;
 }
@@ -283,7 +314,7 @@ void Workshop::forget(const std::string& lesson) {
 Transposed Workshop::transpose(const std::string& path, const std::string& text) {
   Transposed result;
   Kept* kept = nullptr;
-  result.made = impl_->read(path, false, kept);
+  result.made = impl_->read(path, kept);
   if (kept == nullptr) return result;
   result.from = kept->lesson.key;
   const auto keys = transposition::wanted_keys(text, kept->lesson.key);
@@ -307,9 +338,10 @@ Transposed Workshop::transpose(const std::string& path, const std::string& text)
 
 Made Workshop::check(const std::string& path) {
   Kept* kept = nullptr;
-  Made made = impl_->read(path, true, kept);
+  Made made = impl_->read(path, kept);
   if (kept == nullptr || impl_->look_for({}, kept->lesson, made) == nullptr) return made;
   source::Diagnostics& diagnostics = made.reports.front().diagnostics;
+  read_logo(kept->lesson, impl_->system, diagnostics);
   score::build_score(kept->lesson, diagnostics);
   if (diagnostics.has_errors()) made.status = Made::Status::lesson_wrong;
   return made;

@@ -30,6 +30,7 @@ struct Request {
   std::vector<Format> formats;               // empty: those of its sheaf.toml, else PDF
   bool also_in = false;                      // with no keys: the keys of its `also-in` after its own
   bool split = false;                        // MusicXML: a file for every example
+  bool answers = false;                      // the answer key too, where the lesson hides anything
 };
 
 // One handout of a lesson: in one key, for one instrument.
@@ -39,6 +40,7 @@ struct Job {
   std::optional<std::string> template_name;
   std::vector<Format> formats;
   bool split = false;
+  bool answers = false;
   std::string suffix;  // what follows STEM in the names of its outputs: ".d-dorian.ukulele"
 };
 
@@ -60,9 +62,12 @@ struct Made {
   std::vector<Report> reports;
   std::string refusal;          // why, for request_wrong and unreadable: a line without a full stop
   std::vector<Output> outputs;  // empty unless done
-  // Suffixes of SVG pages that an earlier, longer run may have left: ".d-dorian.p3.svg" and on.
-  std::string svg_page_prefix;  // ".d-dorian.p", empty where no SVG was asked for
-  int svg_pages = 0;
+  // Sets of SVG pages: an earlier, longer run may have left ".d-dorian.p3.svg" and on.
+  struct SvgPages {
+    std::string prefix;  // ".d-dorian.p"
+    int pages = 0;
+  };
+  std::vector<SvgPages> svg_pages;
 };
 
 // The jobs that a request comes to, and what was said about its lesson when it was read.

@@ -99,6 +99,12 @@ class Dump {
     quoted("", link.uri);
   }
 
+  void operator()(const Image& image) {
+    part(image.kind == Image::Kind::png ? "png" : "svg", image.part);
+    numbers({image.area.left, image.area.top, image.area.right, image.area.bottom});
+    out_ += " of " + std::to_string(image.bytes->size()) + " bytes";
+  }
+
   void operator()(const Group& group) {
     line(tag_names.at(static_cast<std::size_t>(group.tag)));
     if (!group.alternative.empty()) quoted(" alternative", group.alternative);

@@ -29,12 +29,14 @@ struct Mover {
       move(segment.control2);
     }
   }
-  void operator()(Link& link) const {
-    link.area.left += dx;
-    link.area.right += dx;
-    link.area.top += dy;
-    link.area.bottom += dy;
+  void move(Box& area) const {
+    area.left += dx;
+    area.right += dx;
+    area.top += dy;
+    area.bottom += dy;
   }
+  void operator()(Link& link) const { move(link.area); }
+  void operator()(Image& image) const { move(image.area); }
   void operator()(Group& group) const {
     if (group.event) group.event->x += dx;
     translate(group.items, dx, dy);

@@ -97,6 +97,15 @@ struct Link {
   std::string uri;
 };
 
+// A picture from a file, drawn to fill its area. Its words are the alternative of the group that holds it.
+struct Image {
+  enum class Kind { png, svg };
+  Part part{};
+  Kind kind = Kind::png;
+  Box area;
+  std::shared_ptr<const std::string> bytes;  // the file's; never null
+};
+
 // What a group is for readers that do not see: a PDF tag, an SVG group.
 enum class Tag {
   none,
@@ -132,7 +141,7 @@ struct EventInfo {
 };
 
 struct Group;
-using Item = std::variant<GlyphRun, Rule, Path, Link, Group>;
+using Item = std::variant<GlyphRun, Rule, Path, Link, Image, Group>;
 
 struct Group {
   Tag tag = Tag::none;

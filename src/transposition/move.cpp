@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "lesson/hidden.h"
 #include "lesson/vary.h"
 #include "theory/arithmetic.h"
 #include "transposition/fingers.h"
@@ -172,7 +173,8 @@ class Mover {
     const int semitones = chosen_[source] ? chosen_[source]->semitones : interval_;
     moved.examples[i].semitones = semitones;
     moved.examples[i].boxes_afresh =
-        move_pictures(example, {lesson_.examples[i].music, neck_, semitones, to_.instrument == nullptr});
+        move_pictures(example, {lesson_.examples[i].music, neck_, semitones,
+                                lesson::hidden_in(lesson_, lesson_.examples[i]).frets, to_.instrument == nullptr});
   }
 
   const lesson::Lesson& lesson_;

@@ -60,6 +60,10 @@ void move_neck_picture(lesson::NeckPicture& picture, const lesson::Music& now, c
     picture.frets.reset();
     return;
   }
+  if (move.hides_frets) {
+    if (move.semitones != 0) picture.frets.reset();
+    return;
+  }
   // A picture of the whole neck stays one.
   if (picture.frets->first == 0 && picture.frets->second >= move.neck.last_fret()) {
     picture.frets->second = move.neck.last_fret();

@@ -43,6 +43,7 @@ class Recorder {
   }
 
   void operator()(const sheet::Link&) {}
+  void operator()(const sheet::Image&) {}
 
   void operator()(const sheet::Group& group) {
     for (const sheet::Item& item : group.items) std::visit(*this, item);

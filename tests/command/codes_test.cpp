@@ -20,7 +20,7 @@ using namespace fretsheaf;
 
 namespace {
 
-// All that is said of a lesson and of one handout of it, what is not drawn yet left out.
+// All that is said of a lesson and of one handout of it.
 struct Said {
   std::vector<std::string> codes;
   std::string text;
@@ -29,7 +29,6 @@ struct Said {
 void add(const std::vector<sheaf::Report>& reports, Said& said) {
   for (const sheaf::Report& report : reports) {
     for (const source::Diagnostic& one : report.diagnostics.sorted()) {
-      if (one.code == source::Code::not_drawn) continue;
       said.codes.emplace_back(source::code_name(one.code));
       said.text += source::render(one, report.files);
     }
@@ -62,6 +61,9 @@ const std::vector<Elsewhere> elsewhere = {
     {"bar-limit", "lesson/grid_mutation_test.cpp",
      "an example holds 2,000 bars, and one more is an error with its place"},
     {"file-too-large", "lesson/reader_bytes_test.cpp", "A file of more than 4 MiB is refused, one of 4 MiB is read"},
+    {"answers-none", "command/answers_test.cpp", "an answer key is asked of a lesson that hides nothing"},
+    {"hidden-from-score", "command/answers_test.cpp",
+     "MusicXML of an exercise is made for the answer key alone, and this is said"},
     // Of scores that are taken in, whose rules and places are those of a MusicXML document.
     {"adopt-assumed", "exchange/adopt_scores_test.cpp", "what is not said is taken as the trade does, and said to be"},
     {"adopt-changed", "exchange/adopt_losses_test.cpp", "what a lesson cannot keep of a score is said where it stands"},
@@ -86,7 +88,6 @@ const std::vector<Elsewhere> elsewhere = {
     {"adopt-tuplet", "exchange/adopt_scores_test.cpp", "tuplets that counts cannot say are errors with their measure"},
     {"adopt-unplayable", "exchange/adopt_scores_test.cpp",
      "what no hand can play on the instrument is an error with its measure"},
-    {"not-drawn", "lesson/reader_not_drawn_test.cpp", "what is read and not drawn yet is said, with its place"},
 };
 
 bool has_case_elsewhere(std::string_view code) {

@@ -148,9 +148,11 @@ TEST_CASE("a command line that is wrong for one lesson writes nothing for the ot
 }
 
 TEST_CASE("a lesson in many keys is warned of once") {
-  Shed shed("link = \"https://example.org\"\n" + good);
+  std::string uneven = good;
+  uneven.insert(uneven.find("tab = "), "tempo = { from = 60, to = 100, step = 12 }\n");
+  Shed shed(uneven);
   CHECK(shed.run({"--key", "E", "--key", "F", "--as", "pdf"}) == Exit::done);
-  const std::string warning = "a.lesson.toml:1:8: warning:";
+  const std::string warning = "a.lesson.toml:5:39: warning: steps of 12 from 60 do not meet 100";
   const auto first = shed.console.errors.find(warning);
   REQUIRE(first != std::string::npos);
   CHECK(shed.console.errors.find(warning, first + 1) == std::string::npos);

@@ -22,17 +22,22 @@ lesson::ReadLesson read(const std::string& text) {
   return read;
 }
 
+// With what exercises hide, of which a student's copy has no document.
+score::Score everything_of(lesson::ReadLesson& lesson) {
+  return score::build_score(*lesson.lesson, lesson.diagnostics, score::Copy::answer_key);
+}
+
 }  // namespace
 
 Exported export_lesson(const std::string& text) {
   lesson::ReadLesson lesson = read(text);
-  std::string document = exchange::musicxml(score::build_score(*lesson.lesson, lesson.diagnostics));
+  std::string document = exchange::musicxml(everything_of(lesson));
   return {std::move(*lesson.lesson), std::move(document)};
 }
 
 std::string export_example(const std::string& text, std::size_t example) {
   lesson::ReadLesson lesson = read(text);
-  return exchange::musicxml(score::build_score(*lesson.lesson, lesson.diagnostics), example);
+  return exchange::musicxml(everything_of(lesson), example);
 }
 
 }  // namespace fretsheaf::exchange::test

@@ -46,7 +46,7 @@ class Lines {
  public:
   explicit Lines(const lesson::Lesson& lesson) : lesson_(lesson) {
     source::Diagnostics unused;
-    score_ = score::build_score(lesson, unused);
+    score_ = score::build_score(lesson, unused, score::Copy::answer_key);
   }
 
   std::string write() {

@@ -9,6 +9,7 @@
 #include "lesson/reader.h"
 #include "platform/disk_system.h"
 #include "score/build.h"
+#include "support/project.h"
 #include "template/reader.h"
 #include "typeface/fonts.h"
 
@@ -33,7 +34,9 @@ class Music {
   }
 
   score::Score score_of(const std::string& text) {
-    lesson::ReadLesson read = lesson::read_lesson("tide.lesson.toml", text, system);
+    // Among the demo lessons, where the files lie that these name.
+    const std::string name = project_folder() + "/demo-lessons/tide.lesson.toml";
+    lesson::ReadLesson read = lesson::read_lesson(name, text, system);
     for (const auto& one : read.diagnostics.list()) {
       if (one.severity == source::Severity::error) {
         UNSCOPED_INFO(source::render(one, read.files));

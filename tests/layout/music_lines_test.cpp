@@ -41,6 +41,12 @@ std::map<std::string, double> centres(const layout::MusicLine& line, const std::
   return found;
 }
 
+double end_of_tab(const layout::MusicLine& line, typeface::Shaper& shaper) {
+  double end = 0;
+  for (const sheet::Box& box : boxes(line, Part::tab_line, shaper)) end = std::max(end, box.right);
+  return end;
+}
+
 const std::string eight_bars =
     "count | 1   2   3   4   | 1   & 2   3   | 1   2   3   4   | 1   2   (3) 4   |\n"
     "chord | i7              | IV7           | i7              | v7              |\n"
@@ -60,12 +66,23 @@ TEST_CASE("full lines end at the margin, within a tenth of a point") {
     double right = 0;
     for (const sheet::Box& box : bar_lines) right = std::max(right, box.right);
     CHECK(right == Approx(488).margin(0.1));
-    const auto tab_lines = boxes(line, Part::tab_line, music.fonts);
-    double end = 0;
-    for (const sheet::Box& box : tab_lines) end = std::max(end, box.right);
-    CHECK(end == Approx(488).margin(0.1));
-    CHECK(tab_lines.front().left == Approx(0).margin(0.1));
+    CHECK(end_of_tab(line, music.fonts) == Approx(488).margin(0.1));
+    CHECK(boxes(line, Part::tab_line, music.fonts).front().left == Approx(0).margin(0.1));
   }
+}
+
+TEST_CASE("bars to write in share the whole line, however few they are") {
+  test::Music music;
+  for (const int bars : {2, 4}) {
+    const auto lines = music.lines(
+        "title = \"Low tide\"\nkey = \"D dorian\"\ninstrument = \"bass\"\n[[example]]\n"
+        "blank-bars = " +
+        std::to_string(bars) + "\n");
+    REQUIRE(lines.size() == 1);
+    CHECK(end_of_tab(lines.front(), music.fonts) == Approx(488).margin(0.1));
+  }
+  const auto hidden = music.lines(test::bass_lesson("hide = [\"rhythm\"]", "count | 1 2 3 4 |\nA     | 5 7     |\n"));
+  CHECK(end_of_tab(hidden.front(), music.fonts) == Approx(488).margin(0.1));
 }
 
 TEST_CASE("a doubled duration takes about 1.6 times the space") {

@@ -304,6 +304,11 @@ help: a link begins with https://, http:// or mailto: and has no spaces
      R"~(4:8-38: error: 'https://example.org/low tide' is not a link that can be printed
 help: a link begins with https://, http:// or mailto: and has no spaces
 )~"},
+    {"a link too long for a code that can be read",
+     lesson_with("link = \"https://example.org/" + std::string(300, 'x') + "\""),
+     R"~(4:8-330: error: this link has 320 characters, and its QR code has room for 300
+help: write a shorter link that leads there
+)~"},
     {"a logo of another kind", lesson_with(R"~(logo = "lantern.gif"
 logo-alt = "A lantern")~"),
      R"~(4:8-21: error: 'lantern.gif' is neither a PNG nor an SVG file

@@ -80,7 +80,7 @@ TEST_CASE("The walk visits every item with the groups that hold it") {
   const Sheet sheet = small_sheet();
   std::vector<std::pair<std::size_t, std::size_t>> seen;  // kind of item, depth
   walk(sheet.pages[0], [&](const Item& item, GroupChain groups) { seen.emplace_back(item.index(), groups.size()); });
-  const std::vector<std::pair<std::size_t, std::size_t>> expected = {{4, 0}, {1, 1}, {4, 1}, {0, 2},
+  const std::vector<std::pair<std::size_t, std::size_t>> expected = {{5, 0}, {1, 1}, {5, 1}, {0, 2},
                                                                      {2, 1}, {0, 0}, {3, 0}};
   CHECK(seen == expected);
   std::string event_staff;

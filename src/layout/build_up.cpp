@@ -1,0 +1,92 @@
+#include "layout/build_up.h"
+
+#include <algorithm>
+#include <cmath>
+#include <string>
+#include <utility>
+
+#include "layout/heading.h"
+#include "words/words.h"
+
+namespace fretsheaf::layout {
+namespace {
+
+using sheet::Part;
+using templates::Measures;
+using templates::Role;
+
+constexpr double box_line = 0.078;  // of its side
+constexpr double box_to_words = 5;
+constexpr double between = 16;       // from one step's words to the next one's box, at least
+constexpr double row_leading = 1.9;  // of the box's side
+
+std::string name_of(const score::Step& step, words::Language language) {
+  if (step.whole) return std::string(words::word(language, words::Word::whole));
+  if (step.first == step.last) return words::fill_number(language, words::Word::bar, step.first);
+  return words::fill(language, words::Word::bars,
+                     {{"from", std::to_string(step.first)}, {"to", std::to_string(step.last)}});
+}
+
+// Equal columns, as many as fit; of the rows that gives, as even ones as can be.
+std::size_t columns_of(std::size_t steps, double column, double width) {
+  const auto fit = static_cast<std::size_t>(std::max(1.0, std::floor((width + between) / column)));
+  const std::size_t rows = (steps + fit - 1) / fit;
+  return (steps + rows - 1) / rows;
+}
+
+void put_step(Block& row, Words words, double x, Setter& setter) {
+  const double side = setter.measures().ladder_box;
+  const double cap = setter.type.cap_height(Role::fact_value);
+  sheet::Path box = tick_box({x + box_line * side / 2, -(cap + side) / 2}, side);
+  row.items.emplace_back(std::move(box));
+  sheet::translate(words.items, x + side + box_to_words, 0);
+  sheet::Group group;
+  group.tag = sheet::Tag::paragraph;
+  group.items = std::move(words.items);
+  row.items.emplace_back(std::move(group));
+}
+
+}  // namespace
+
+sheet::Path tick_box(sheet::Point corner, double side) {
+  using Kind = sheet::Segment::Kind;
+  sheet::Path path;
+  path.part = Part::ladder;
+  path.stroke = sheet::Color{};
+  path.stroke_width = box_line * side;
+  path.segments = {{Kind::move, corner, {}, {}},
+                   {Kind::line, {corner.x + side, corner.y}, {}, {}},
+                   {Kind::line, {corner.x + side, corner.y + side}, {}, {}},
+                   {Kind::line, {corner.x, corner.y + side}, {}, {}},
+                   {Kind::close, {}, {}, {}}};
+  return path;
+}
+
+Blocks build_up_blocks(const std::vector<score::Step>& steps, double width, Setter& setter) {
+  const Measures& m = setter.measures();
+  Blocks blocks;
+  blocks.push_back(section_heading(std::string(words::word(setter.words, words::Word::build_up)),
+                                   std::string(words::word(setter.words, words::Word::build_up_hint)), width, setter));
+  std::vector<Words> names;
+  double column = 0;
+  for (const score::Step& step : steps) {
+    names.push_back(setter.type.set(Role::fact_value, name_of(step, setter.words), Part::ladder));
+    column = std::max(column, m.ladder_box + box_to_words + names.back().width + between);
+  }
+  const std::size_t columns = columns_of(steps.size(), column, width);
+  for (std::size_t first = 0; first < steps.size(); first += columns) {
+    Block row;
+    row.gap = row.gap_least = row.gap_most = first == 0 ? m.heading_to_text : row_leading * m.ladder_box;
+    row.ascent = m.ladder_box;
+    row.descent = box_line * m.ladder_box;
+    row.part_penalty = 70;
+    for (std::size_t i = first; i < std::min(first + columns, steps.size()); ++i) {
+      put_step(row, std::move(names[i]), static_cast<double>(i - first) * column, setter);
+    }
+    blocks.push_back(std::move(row));
+  }
+  blocks.back().part_penalty = 0;
+  return blocks;
+}
+
+}  // namespace fretsheaf::layout
