@@ -172,7 +172,7 @@ std::string pitches_on(const WrittenPart& part, int staff, std::vector<std::stri
 }
 
 Slashes slashes_around(const lesson::Example& example) {
-  if (!example.form || !example.form->write_out) return {};
+  if (!example.form || !example.form->write_out || example.music.bars.empty()) return {};
   return {static_cast<std::size_t>(example.form->here_first) - 1,
           example.form->chart.size() - static_cast<std::size_t>(example.form->here_last)};
 }
