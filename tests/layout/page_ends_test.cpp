@@ -116,8 +116,8 @@ TEST_CASE("where title, heading and two lines have no room, the title stands alo
   test::Music music("large-print");
   const std::string grid =
       "count | 1   &   2   &   3   &   4   &   | 1   &   2   &   3   &   4   &   |\n"
-      "A     | 5   3   5   7   5   3   5   7   | 5   3   5   7   5   3   5   7   |\n"
-      "D     | 12  14  12  14  12  14  12  14  | 12  14  12  14  12  14  12  14  |\n";
+      "D     | 12  14  12  14  12  14  12  14  | 12  14  12  14  12  14  12  14  |\n"
+      "A     | 5   3   5   7   5   3   5   7   | 5   3   5   7   5   3   5   7   |\n";
   const sheet::Sheet sheet = music.pages(test::bass_lesson(
       "staves = [\"slash\", \"tab\"]\nlabels = [\"counts\"]\nbars-per-line = 1\ntitle = \"Drift\"", grid));
   const auto parts = parts_of(music, sheet);
