@@ -317,9 +317,10 @@ TEST_CASE("the texts of a demo lesson say the new notes and places") {
   };
   const score::Score walk = moved("boathouse-walk", "Eb dorian");
   REQUIRE(walk.examples[0].practice.size() == 2);
-  CHECK(plain(walk.examples[0].practice[0]) ==
+  CHECK(plain(walk.examples[0].practice[0].front().runs) ==
         "Bar 1 ends on B♭♭ (D string, 7th fret), a half step over the A♭ that it leads to.");
-  CHECK(plain(walk.examples[0].practice[1]) == "Bar 2 comes from below: D, E string, 10th fret, a half step under E♭.");
+  CHECK(plain(walk.examples[0].practice[1].front().runs) ==
+        "Bar 2 comes from below: D, E string, 10th fret, a half step under E♭.");
   const score::Score vamp = moved("low-tide-vamp", "C dorian");
   CHECK(plain(vamp.intro.back().runs)
             .ends_with("It stays on C and leans on A, the note that tells C Dorian from plain minor."));
