@@ -33,12 +33,6 @@ std::vector<TextLine> broken(const Context& context, const std::string& text, do
   return set_plain(text, width, style_of(context), context.type);
 }
 
-double widest(const std::vector<TextLine>& lines) {
-  double width = 0;
-  for (const TextLine& line : lines) width = std::max(width, line.width);
-  return width;
-}
-
 // How much room a text asks of the notes it stands under.
 double room_of(const Context& context, const std::string& text) {
   return std::min(context.type.width(Role::expression, text), most_room * context.space);
@@ -66,18 +60,19 @@ Layer placed(const Context& context, const Text& text, double before, double end
   const double natural = context.type.width(Role::expression, *text.words);
   double measure = std::min({natural, 2 * (end - text.left), end - before});
   measure = std::min(std::max(measure, room_of(context, *text.words)), staff_end);
-  // A hair more than its own width, so that rounding breaks nothing.
-  std::vector<TextLine> lines = broken(context, *text.words, measure + 0.01);
-  const double width = widest(lines);
-  double left = std::max(before, std::min(text.left, end - width));
-  left = std::max(0.0, std::min(left, staff_end - width));
   Layer layer;
-  for (std::size_t i = 0; i < lines.size(); ++i) {
-    const std::optional<sheet::Box> ink = ink_of(lines[i].items, context.type);
+  double right = 0;
+  double y = 0;
+  // A hair more than its own width, so that rounding breaks nothing.
+  for (TextLine& line : broken(context, *text.words, measure + 0.01)) {
+    const std::optional<sheet::Box> ink = ink_of(line.items, context.type);
     if (!ink) continue;
-    const double y = static_cast<double>(i) * text_leading(context);
-    layer.words({std::move(lines[i].items), lines[i].width, *ink}, left, y);
+    layer.words({std::move(line.items), line.width, *ink}, 0, y);
+    right = std::max(right, ink->right);  // a slanted letter leans out of its width
+    y += text_leading(context);
   }
+  const double left = std::max(before, std::min(text.left, end - right));
+  layer.move(std::max(0.0, std::min(left, staff_end - right)), 0);
   return layer;
 }
 

@@ -135,7 +135,7 @@ TEST_CASE("a row over the one it belongs under is caught") {
           .lines(bass("labels = [\"key-degrees\", \"notes\", \"fingers\", \"counts\"]",
                       "count  | 1    2   3   4   |\nchord  | Dm7              |\nroad   | segno            |\n"
                       "mark   | mf               |\nD      | 5    5   3   5   |\nfinger | 3    3   1   3   |\n"
-                      "lyric  | low  low tide is |\ntext   | slowly           |\n"))
+                      "lyric  | low  low sea is  |\ntext   | slowly           |\n"))
           .at(0);
   CHECK(misplaced_rows(line).empty());
   const std::map<Part, Extent> rows = extents(line);

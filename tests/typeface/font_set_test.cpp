@@ -25,7 +25,7 @@ std::string bytes_of(const std::string& file_name) {
 
 TEST_CASE("Every font that fonts.toml names can be opened and has letters or signs") {
   RealFonts fonts;
-  CHECK(known_fonts().size() == 9);
+  CHECK(known_fonts().size() == 10);
   for (const KnownFont& known : known_fonts()) {
     INFO(known.name);
     const FontId font = fonts.open(known.name);
@@ -51,12 +51,26 @@ TEST_CASE("A font that is not installed is named with its package") {
         "the font \"charis-bold\" (CharisSIL-Bold.ttf) is not installed; it is in the Debian package fonts-sil-charis");
 }
 
+TEST_CASE("The font of code has letters, figures and accidentals of one width") {
+  RealFonts fonts;
+  const FontId mono = fonts.open("dejavu-mono");
+  const auto advance = [&](char32_t c) {
+    const auto glyph = fonts.set.glyph(mono, c);
+    REQUIRE(glyph);
+    return fonts.set.extents(mono, *glyph, 9).advance;
+  };
+  for (char32_t c = U' '; c <= U'~'; ++c) CHECK(advance(c) == Approx(advance(U'0')));
+  for (const char32_t c : {U'\u266D', U'\u266E', U'\u266F', U'\u2502', U'\u2500'}) {
+    CHECK(advance(c) == Approx(advance(U'0')));
+  }
+}
+
 TEST_CASE("An unknown font name is answered with the names that there are") {
   const platform::MemorySystem bare;
   FontSet fonts(bare);
   CHECK(error_of(fonts.open("charis-heavy")) ==
         "there is no font named \"charis-heavy\"; the names are charis-bold charis-bold-italic charis-italic "
-        "charis-regular inter-bold inter-medium inter-regular inter-semibold noto-music");
+        "charis-regular dejavu-mono inter-bold inter-medium inter-regular inter-semibold noto-music");
 }
 
 TEST_CASE("A font is opened by its path, and named without its folders") {
