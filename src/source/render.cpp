@@ -89,10 +89,10 @@ std::string render(const Diagnostic& diagnostic, const Files& files) {
     shown = underlined(excerpt(text, diagnostic.range, start));
   }
   out += kind;
-  out += diagnostic.message;
+  out += printable(diagnostic.message);
   out += '\n';
   out += shown;
-  if (!diagnostic.help.empty()) out += "help: " + diagnostic.help + "\n";
+  if (!diagnostic.help.empty()) out += "help: " + printable(diagnostic.help) + "\n";
   return out;
 }
 

@@ -99,6 +99,13 @@ TEST_CASE("diagnostics are sorted by file and place, errors first, equal ones on
   CHECK(all.has_errors());
 }
 
+TEST_CASE("no control character of a file gets to a terminal") {
+  Files files;
+  files.add({"a\x1b[31m.toml", "key = \"\x1b[31m\"\n"});
+  CHECK(render({Severity::error, Code::unknown_key, {7, 8, 0}, "no '\x1b'", "take '\x1b' out"}, files) ==
+        "a\uFFFD[31m.toml:1:8: error: no '\uFFFD'\n  key = \"\uFFFD[31m\"\n         ^\nhelp: take '\uFFFD' out\n");
+}
+
 TEST_CASE("warnings alone are no errors") {
   Diagnostics all;
   CHECK_FALSE(all.has_errors());
