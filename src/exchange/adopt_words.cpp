@@ -117,8 +117,7 @@ class WordSetter {
         if (!text.empty()) bar.sections.push_back({at, text, 0, false, {}});
         return;
       case Mark::Kind::road:
-        if (ways_++ >= most_ways)
-          return context_.losses.left_out(mark.element, measure(index), "a hundred and first way");
+        if (ways_++ >= most_ways) return context_.losses.left_out(mark.element, measure(index), "a ninth way");
         bar.roads.push_back({at, text, 0, false, {}});
         return;
       case Mark::Kind::words:
@@ -226,7 +225,7 @@ class WordSetter {
   const Section& section_;
   const std::vector<Happening>& happenings_;
   lesson::Music& music_;
-  static constexpr int most_ways = 100;
+  static constexpr int most_ways = 8;
   int ways_ = 0;
   std::optional<std::string> name_;
   bool named_ = false;

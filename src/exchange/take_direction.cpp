@@ -58,8 +58,9 @@ std::optional<Rational> note_value(std::string type, bool dotted) {
 }  // namespace
 
 void DirectionTaker::add(Mark::Kind kind, Rational at, std::string text, const Xml& element, std::string number) {
-  constexpr std::size_t most = 100;
-  if (measure_.marks.size() == most) return losses_.left_out(&element, index_, "a hundred and first sign");
+  // Each may need a row of its own, and a strip has room for these beside strings, verses and the rest.
+  constexpr std::size_t most = 18;
+  if (measure_.marks.size() == most) return losses_.left_out(&element, index_, "a nineteenth sign");
   measure_.marks.push_back({kind, at, std::move(text), std::move(number), &element});
 }
 
