@@ -125,6 +125,7 @@ class RowReader {
   void read_line(const Line& line) {
     if (is_blank_line(line)) return close_strip();
     if (!open_) open_strip(line);
+    if (++open_->lines > limits::strip_rows) return report_too_many(line);
     const bool tabbed = report_tab(line);
     const std::size_t bar = line.characters.find(U'|');
     if (bar == std::u32string::npos) {
@@ -138,17 +139,16 @@ class RowReader {
       return;
     }
     if (label->kind == RowKind::count && open_->has_count()) second_count_row(line, line.range(begin, end));
-    if (open_->rows.size() == limits::strip_rows) return report_too_many(line.range(begin, end));
     add_row(line, bar, *label, line.range(begin, end), tabbed);
   }
 
-  void report_too_many(Range label) {
-    if (!open_->full) {
-      input_.diagnostics.error(Code::row_limit, label,
+  void report_too_many(const Line& line) {
+    if (open_->lines == limits::strip_rows + 1) {
+      const auto [begin, end] = trimmed(line, std::min(line.characters.find(U'|'), line.characters.size()));
+      input_.diagnostics.error(Code::row_limit, line.range(begin, end),
                                "this strip has more than " + std::to_string(limits::strip_rows) + " rows",
                                "a blank line begins a new strip");
     }
-    open_->full = true;
     open_->unclear = true;
   }
 

@@ -16,7 +16,7 @@ struct WrittenStrip {
   bool foreign = false;        // one of its string labels is no string of the instrument
   bool unclear = false;        // it has a row that could not be told, which was reported
   bool guessed_count = false;  // a row of it had no label, and is taken for the count row
-  bool full = false;           // it has more rows than a strip may have
+  std::size_t lines = 0;       // rows or not
 
   bool has_count() const;
 };

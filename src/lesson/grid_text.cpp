@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "lesson/grid_rows_text.h"
+#include "lesson/limits.h"
 #include "source/utf8.h"
 
 namespace fretsheaf::lesson {
@@ -156,19 +157,25 @@ bool can_count(Rational at, const theory::Meter& meter) {
 
 namespace {
 
-// One line without control characters or `{{`, blanks one by one; each character as `change` has it.
+// One line without control characters or `{{`, blanks one by one; each character as `change` has it. Of more than
+// `most` characters the beginning.
 template <typename Change>
-std::string one_line(std::string_view text, Change change) {
+std::string one_line(std::string_view text, std::size_t most, Change change) {
   std::string words;
-  while (!text.empty()) {
+  for (std::size_t count = 0; !text.empty();) {
+    if (count + 2 > most && source::count_code_points(text) + count > most) return words + "…";
     const auto next = source::decode_utf8(text);
     text.remove_prefix(next.length);
     const char32_t own = next.code_point;
     const bool control = own < 0x20 || (own >= 0x7F && own < 0xA0) || own == 0x2028 || own == 0x2029;
     const char32_t character = control ? U' ' : change(own, words);
     if (character == U' ' && (words.empty() || words.ends_with(" "))) continue;
-    if (character == U'{' && words.ends_with("{")) words += " ";
+    if (character == U'{' && words.ends_with("{")) {
+      words += " ";
+      ++count;
+    }
     source::append_utf8(words, character);
+    ++count;
   }
   words.erase(words.find_last_not_of(' ') + 1);
   return words;
@@ -177,11 +184,12 @@ std::string one_line(std::string_view text, Change change) {
 }  // namespace
 
 std::string plain_line(const std::string& text) {
-  return one_line(text, [](char32_t character, const std::string&) { return character; });
+  return one_line(text, limits::line, [](char32_t character, const std::string&) { return character; });
 }
 
 std::string grid_words(const std::string& text) {
-  return one_line(text, [](char32_t character, const std::string& before) {
+  constexpr std::size_t quotes_and_hyphen = 3;
+  return one_line(text, limits::word - quotes_and_hyphen, [](char32_t character, const std::string& before) {
     constexpr char32_t apostrophe = U'\u2019';
     if (character == U'\'' || character == U'"') return before.ends_with("''") ? apostrophe : U'\'';
     return character;

@@ -17,11 +17,12 @@ std::string grid_text(const Music& music, const fretboard::Neck& neck);
 // Whether a count can say that position of a bar in the meter: a beat, and up to a 64th part of it.
 bool can_count(Rational at, const theory::Meter& meter);
 
-// A text as one line without control characters, and without `{{`, which would ask for a filling.
+// A text as one line without control characters, and without `{{`, which would ask for a filling. As long as a line may
+// be (limits::line); of more, the beginning.
 std::string plain_line(const std::string& text);
 
 // The same as a grid can hold it: double quotes as single ones, and never three single quotes side by side, which would
-// end the TOML string.
+// end the TOML string. As long as a word may be.
 std::string grid_words(const std::string& text);
 
 }  // namespace fretsheaf::lesson

@@ -218,6 +218,7 @@ std::optional<Located<std::vector<std::size_t>>> read_names(const Field& field,
     wrong_type(field, "a list", ", ");
     return {};
   }
+  if (too_many(field)) return {};
   Located<std::vector<std::size_t>> result{{}, field.value.range};
   bool sound = true;
   for (const TomlValue& item : field.value.items) {

@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "lesson/lesson.h"
+#include "lesson/limits.h"
 #include "lesson/shown.h"
 #include "lesson/toml_tree.h"
 #include "source/diagnostic.h"
@@ -137,9 +138,10 @@ template <typename T>
 void read_table(const TomlValue& table, std::span<const Rule<T>> rules, T& into, const TableContext& context) {
   std::vector<std::string_view> known;
   for (const Rule<T>& rule : rules) known.push_back(rule.name);
+  std::size_t unknown = 0;
   for (const TomlEntry& entry : table.entries) {
     const Rule<T>* rule = find_rule(rules, entry.key);
-    if (rule == nullptr) {
+    if (rule == nullptr && ++unknown <= limits::unknown_keys) {
       const std::string meant = unknown_key(context, entry, known);
       rule = find(table, meant) == nullptr ? find_rule(rules, meant) : nullptr;
     }

@@ -17,6 +17,7 @@ inline constexpr std::size_t text = 50000;      // characters of a text of sever
 inline constexpr std::size_t items = 200;       // of a list: practice notes, shapes
 inline constexpr std::size_t word = 200;        // characters of a word of a grid: a chord, a syllable, words in quotes
 inline constexpr std::size_t pages = 1000;      // of a handout
+inline constexpr std::size_t unknown_keys = 100;  // of a table, that are said
 inline constexpr int blank_bars = 200;
 inline constexpr int log_rows = 60;
 inline constexpr int rungs = 60;

@@ -9,7 +9,7 @@ namespace fretsheaf::source {
 namespace {
 
 constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
-constexpr std::size_t milestone_distance = 1024;
+constexpr std::size_t milestone_distance = 64;
 
 }  // namespace
 

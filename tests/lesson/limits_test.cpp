@@ -6,6 +6,8 @@
 #include <iterator>
 #include <vector>
 
+#include "lesson/grid_text.h"
+#include "lesson/lesson_text.h"
 #include "lesson/reader_support.h"
 #include "source/utf8.h"
 #include "support/project.h"
@@ -79,6 +81,15 @@ TEST_CASE("a form has 2,000 bars at most, and a bar of it 16 chords") {
 TEST_CASE("very long words are quoted in part where something is wrong with them") {
   const std::string message = said(read(lesson_with("", with_word(repeated("é", 300), "a"))));
   CHECK(message.starts_with("10:1-301: error: there is no row called `" + repeated("é", 40) + "…`\n"));
+}
+
+TEST_CASE("texts that come from elsewhere are cut to what a lesson may hold") {
+  CHECK(plain_line(repeated("é", 500)) == repeated("é", 500));
+  CHECK(plain_line(repeated("é", 501)) == repeated("é", 499) + "…");
+  CHECK(plain_line(repeated("{", 400)).size() <= 500);
+  CHECK(toml_quoted(title_markup(repeated("*", 400))) == "\"" + repeated("\\\\*", 249) + "\\\\…\"");
+  CHECK(grid_words(repeated("a", 197)) == repeated("a", 197));
+  CHECK(grid_words(repeated("a", 198)) == repeated("a", 196) + "…");
 }
 
 TEST_CASE("the README of the demo lessons tells every limit") {
