@@ -60,6 +60,7 @@ class FormSetter {
         if (word.kind == RowKind::road) read_road(i, word);
       }
     }
+    if (music_.bars.empty()) return;  // no strip could be read
     close_endings();
     check_ways();
     warn_of_open_repeats();

@@ -162,8 +162,10 @@ namespace {
 template <typename Change>
 std::string one_line(std::string_view text, std::size_t most, Change change) {
   std::string words;
-  for (std::size_t count = 0; !text.empty();) {
-    if (count + 2 > most && source::count_code_points(text) + count > most) return words + "…";
+  std::size_t count = 0;
+  std::size_t last_kept = 0;  // where the words are cut if there are too many
+  while (!text.empty() && count <= most) {
+    if (count < most) last_kept = words.size();
     const auto next = source::decode_utf8(text);
     text.remove_prefix(next.length);
     const char32_t own = next.code_point;
@@ -177,6 +179,7 @@ std::string one_line(std::string_view text, std::size_t most, Change change) {
     source::append_utf8(words, character);
     ++count;
   }
+  if (count > most) return words.substr(0, last_kept) + "…";
   words.erase(words.find_last_not_of(' ') + 1);
   return words;
 }

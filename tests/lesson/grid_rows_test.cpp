@@ -211,3 +211,11 @@ TEST_CASE("a tab character is an error in a row, and blank in a blank line") {
        {}},
   });
 }
+
+TEST_CASE("a grid whose only strip begins a repeat and cannot be read for its tab has no form to be told") {
+  check(
+      {{"count |: 1\t2 |\n"
+        "A     |  5   |\n",
+        {"1:11: error: a tab character stands in the grid; use spaces: a tab's width differs from one editor to the "
+         "next"}}});
+}
