@@ -12,6 +12,7 @@
 #include "exchange/xml_text.h"
 #include "lesson/grid_text.h"
 #include "lesson/lesson_text.h"
+#include "lesson/limits.h"
 #include "lesson/reader.h"
 #include "platform/memory_system.h"
 #include "score/build.h"
@@ -155,6 +156,16 @@ class Adopter {
     lesson_.examples.push_back(std::move(example));
   }
 
+  void report_long_texts(const TakenHeading& heading) {
+    for (const std::string& text :
+         {heading.title, heading.subtitle, heading.creator, heading.rights, heading.series, heading.level}) {
+      if (!lesson::plain_line(text).ends_with("…") || text.ends_with("…")) continue;
+      losses_.lose(Code::adopt_left_out, file_.document->RootElement(),
+                   "the end of a long text in the score's heading is left out",
+                   "a title has up to " + std::to_string(lesson::limits::line) + " characters");
+    }
+  }
+
   void add_heading() {
     const TakenHeading heading = take_heading(*file_.document->RootElement(), losses_);
     std::string title = lesson::plain_line(heading.title);
@@ -166,6 +177,7 @@ class Adopter {
     lesson_.series = lesson::plain_line(heading.series);
     lesson_.level = lesson::plain_line(heading.level);
     lesson_.number = heading.number;
+    report_long_texts(heading);
     lesson_.key = lesson_.examples.front().key;
     lesson_.meter = lesson_.examples.front().meter;
     lesson_.feel = lesson_.examples.front().feel;

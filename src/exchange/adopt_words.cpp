@@ -109,6 +109,7 @@ class WordSetter {
     lesson::Bar& bar = music_.bars[index];
     const Rational at = place(index, mark.at);
     const std::string text = lesson::grid_words(mark.text);
+    context_.losses.cut(mark.element, measure(index), mark.text, text);
     switch (mark.kind) {
       case Mark::Kind::dynamic:
       case Mark::Kind::loudness:
@@ -167,6 +168,7 @@ class WordSetter {
       for (const auto& [at, syllable] : own.lyrics) {
         const auto row = static_cast<int>(std::distance(verses.begin(), verses.find(key(syllable.verse))));
         const std::string text = lesson::grid_words(syllable.text);
+        context_.losses.cut(syllable.element, own.measure, syllable.text, text);
         std::vector<lesson::Word>& lyrics = music_.bars[index].lyrics;
         const Rational there = place(index, at);
         const bool twice = !there_already.insert({own.bar, there, row}).second;

@@ -362,12 +362,33 @@ TEST_CASE("what makes a long or odd score no lesson is an error") {
               false);
   std::string empty = score_of("");
   check_score(empty, {{"<part id", "error: this part has no measure\nhelp: export the score anew\n"}}, false);
+}
+
+TEST_CASE("a score whose lesson would be too large is an error") {
+  const std::string bar = repeated(words("<words>" + std::string(190, 'a') + "</words>"), 10) + e4;
+  std::string many = measure(1, plain_attributes + bar);
+  for (int number = 2; number <= 1400; ++number) many += measure(number, bar);
   check_score(
-      score_of(measure(1, plain_attributes + words("<words>" + std::string(5000000, 'a') + "</words>") + e4)),
+      score_of(many),
       {{"",
         "error: this music cannot be written as a lesson: this file is larger than 4 MiB, the most that is read\n"
         "help: split it into several\n"}},
       false);
+}
+
+TEST_CASE("the end of a text that no lesson can hold is left out, and this is said") {
+  check_score(score_of(measure(1, plain_attributes + words("<words>" + std::string(5000, 'a') + "</words>") + e4)),
+              {left_out("<words>", "the end of a long text")}, true);
+  check({{note("E4", 16, "<lyric><text>" + std::string(5000, 'a') + "</text></lyric>"),
+          {left_out("<lyric", "the end of a long text")}}},
+        true);
+  std::string score = score_of(measure(1, plain_attributes + e4));
+  score.insert(score.find("</work-title>"), std::string(5000, 'a'));
+  check_score(score,
+              {{"<score-partwise",
+                "warning: the end of a long text in the score's heading is left out\n"
+                "help: a title has up to 500 characters\n"}},
+              true);
 }
 
 TEST_CASE("damaged entries of an archive, and NUL characters, are refused") {
