@@ -143,11 +143,15 @@ std::optional<Located<std::string>> read_text(const Field& field) {
 }
 
 std::optional<Located<std::string>> read_line(const Field& field) {
+  const bool one_line = field.value.text.substr(0, limits::text).find('\n') == std::string::npos;
+  if (field.value.kind == TomlValue::Kind::text && one_line && too_long(field, field.value.text, limits::line))
+    return {};
   auto text = read_text(field);
   if (!text) return {};
   // A text between """ and """ ends in a line end where its closing quotes stand on a line of their own.
   while (text->value.ends_with('\n')) text->value.pop_back();
   const auto line_end = text->value.find('\n');
+  // Of a text whose quotes stand on lines of their own, the rest is the title.
   if (line_end == std::string::npos && too_long(field, text->value, limits::line)) return {};
   if (line_end == std::string::npos) return text;
   field.diagnostics.error(Code::unsound_value, field.place(line_end, line_end + 1),

@@ -16,9 +16,14 @@ void wait_a_little() {
   std::this_thread::sleep_for(std::chrono::milliseconds(2));
 }
 
-// Waits until a run has made a file; what it was waiting for need not be whole.
+// Waits until a run has written something into a file.
 void wait_for(const std::string& path) {
-  for (int i = 0; i < 30'000 && !std::filesystem::exists(path); ++i) wait_a_little();
+  const auto has_something = [&] {
+    std::error_code missing;
+    const auto size = std::filesystem::file_size(path, missing);
+    return !missing && size > 0;
+  };
+  for (int i = 0; i < 30'000 && !has_something(); ++i) wait_a_little();
 }
 
 // Waits until a file has grown.
@@ -73,6 +78,7 @@ TEST_CASE("Ctrl-C ends a run, with every output whole, and the next goes on from
   const CourseOnDisk course(lessons);
   Running run({"sheaf", "course", "--jobs", "2"}, course.path(), course / "said");
   wait_for(course / "course/.fretsheaf/journal");
+  wait_for_more(course / "course/.fretsheaf/journal");  // its heading may stand there alone
   run.signal(SIGINT);
   CHECK(run.wait() == 130);
   const std::string said = bytes_of(course / "said");
