@@ -35,8 +35,11 @@ class FormTaker {
     std::string chord = "N.C.";
     for (int i = section_.first; i < section_.last; ++i) {
       FormCell own = cell(i, chord, i < first || i >= last);
-      if (i < first) form.before.push_back(std::move(own));
-      if (i >= last) form.after.push_back(std::move(own));
+      if (i < first) {
+        form.before.push_back(std::move(own));
+      } else if (i >= last) {
+        form.after.push_back(std::move(own));
+      }
     }
     lose_signs(first, last);
     move_name(first);
