@@ -48,7 +48,9 @@ class Outline {
   }
 
  private:
-  std::size_t at(int x, int y) const { return static_cast<std::size_t>(y * size_ + x); }
+  std::size_t at(int x, int y) const {
+    return static_cast<std::size_t>(y) * static_cast<std::size_t>(size_) + static_cast<std::size_t>(x);
+  }
   bool dark(int x, int y) const {
     return x >= 0 && y >= 0 && x < size_ && y < size_ && (code_.data[at(x, y)] & 1) != 0;
   }
