@@ -22,6 +22,8 @@ constexpr double field_drop = 2;           // of the line under the word's basel
 constexpr double corner_gap = 10;          // under what stands at the top right
 constexpr double corner_clear = 2;         // from it to the words under it
 constexpr double cap_share = 0.75;         // how high words reach, of their size
+constexpr double hang_share = 0.27;        // and how low
+constexpr double line_clear = 2.5;         // between the two, of lines under each other
 
 constexpr double beside_gap = 0.6;  // from a label to the value beside it, of the value's size
 
@@ -57,6 +59,10 @@ class TitleBlock {
     const double top = y_ + drop - cap_share * type_.look().style(role).size;
     return top < corner_.bottom + corner_clear ? width_ - corner_.taken : width_;
   }
+  // From the last baseline to that of small words: as the template says, but clear of large letters over them.
+  double down_to(Role role, double wanted) const {
+    return std::max(wanted, hang_ + cap_share * type_.look().style(role).size + line_clear);
+  }
   void put_part(templates::HeadPart part);
   void top_line();
   void title();
@@ -79,6 +85,7 @@ class TitleBlock {
   Block block_;
   std::vector<score::Fact> facts_;
   double y_ = 0;       // the last baseline
+  double hang_ = 0;    // how low its letters may reach
   bool empty_ = true;  // nothing above yet
 };
 
@@ -97,10 +104,11 @@ std::vector<TextLine> TitleBlock::lines_of(const std::string& text, Role role, d
 void TitleBlock::top_line() {
   bool first = true;
   for (TextLine& line : lines_of(filled_pattern(type_.look().top_line, heading_), Role::meta, m_.meta)) {
-    const double before = empty_ ? m_.meta : m_.title_to_top_line;
+    const double before = empty_ ? m_.meta : down_to(Role::meta, m_.title_to_top_line);
     y_ += first ? before : 1.4 * type_.look().style(Role::meta).size;
     put(std::move(line.items), 0, y_, Tag::paragraph);
     empty_ = first = false;
+    hang_ = 0;
   }
 }
 
@@ -119,6 +127,7 @@ void TitleBlock::title() {
     empty_ = false;
   }
   put(std::move(items), 0, 0, Tag::heading1);
+  hang_ = hang_share * type_.look().style(Role::title).size * scale;
 }
 
 void TitleBlock::subtitle() {
@@ -128,6 +137,7 @@ void TitleBlock::subtitle() {
     y_ += first ? before : m_.subtitle_leading;
     put(std::move(line.items), 0, y_, Tag::paragraph);
     empty_ = first = false;
+    hang_ = hang_share * type_.look().style(Role::subtitle).size;
   }
 }
 
@@ -148,7 +158,8 @@ double TitleBlock::fact_width(const score::Fact& fact) {
 
 void TitleBlock::fact_row(std::size_t begin, std::size_t end) {
   const bool beside = type_.look().labels_beside;
-  y_ += begin > 0 && beside ? m_.fact_label_to_value : m_.title_to_facts;
+  y_ += begin > 0 && beside ? m_.fact_label_to_value : down_to(Role::fact_label, m_.title_to_facts);
+  hang_ = 0;
   const double drop = beside ? 0 : m_.fact_label_to_value;
   double x = 0;
   for (std::size_t i = begin; i < end; ++i) {

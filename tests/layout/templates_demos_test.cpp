@@ -148,6 +148,28 @@ TEST_CASE("music-stand holds every demo lesson on A4 and Letter") {
   check_template("music-stand");
 }
 
+TEST_CASE("no letter of a title reaches what stands under it, in any template, with a subtitle or without") {
+  for (const char* name : {"music-stand", "compact", "large-print"}) {
+    for (const std::string more : {"", "series = \"Quay gang\"\n", "subtitle = \"Jigging by the quay\"\n"}) {
+      CAPTURE(name, more);
+      test::Music music(name);
+      const auto pages = music.pages("title = \"Jiggy quay\"\nkey = \"D dorian\"\ninstrument = \"bass\"\n" + more +
+                                     "[[example]]\nblank-bars = 2\n");
+      // The ink of the title and what is beside it, and the first of the words under them.
+      const std::vector<test::InkBox> page = test::ink_boxes(pages.pages.front(), music.fonts);
+      double under = 1e6;
+      for (const test::InkBox& ink : page) {
+        if (ink.part == sheet::Part::text) under = std::min(under, ink.box.top);
+      }
+      double lowest = 0;
+      for (const test::InkBox& ink : page) {
+        if (ink.part == sheet::Part::heading && ink.box.top < under) lowest = std::max(lowest, ink.box.bottom);
+      }
+      CHECK(under - lowest >= 1.5);
+    }
+  }
+}
+
 TEST_CASE("compact holds every demo lesson on A4 and Letter") {
   check_template("compact");
 }
