@@ -40,9 +40,10 @@ std::string quoted(std::string_view name) {
 std::optional<std::string> as_written(const Field& field, const TomlValue& value) {
   constexpr std::size_t most = 80;
   const Range range = value.range;
-  const std::string_view bytes = field.files[range.file].bytes().substr(range.begin, range.end - range.begin);
-  if (bytes.size() > most || bytes.find('\n') != std::string_view::npos) return {};
-  return std::string(bytes);
+  if (range.end - range.begin > most) return {};
+  std::string bytes = field.files[range.file].bytes().substr(range.begin, range.end - range.begin);
+  if (bytes.find('\n') != std::string::npos) return {};
+  return bytes;
 }
 
 // `"notes", "counts"` of "notes, counts": the words between the separators.
