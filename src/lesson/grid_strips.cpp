@@ -118,8 +118,9 @@ Strip settle(const GridInput& input, WrittenStrip written, const std::vector<std
 
 std::vector<Strip> settle_strips(const GridInput& input, std::vector<WrittenStrip> written,
                                  const std::vector<std::string>& strings) {
+  std::vector<WrittenStrip> joined = StripJoiner(input, std::move(written)).join();
   std::vector<Strip> strips;
-  for (WrittenStrip& strip : StripJoiner(input, std::move(written)).join()) {
+  for (WrittenStrip& strip : joined) {
     strips.push_back(settle(input, std::move(strip), strings));
   }
   return strips;
