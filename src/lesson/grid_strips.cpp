@@ -120,6 +120,7 @@ std::vector<Strip> settle_strips(const GridInput& input, std::vector<WrittenStri
                                  const std::vector<std::string>& strings) {
   std::vector<WrittenStrip> joined = StripJoiner(input, std::move(written)).join();
   std::vector<Strip> strips;
+  strips.reserve(joined.size());
   for (WrittenStrip& strip : joined) {
     strips.push_back(settle(input, std::move(strip), strings));
   }
