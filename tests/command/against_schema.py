@@ -14,4 +14,6 @@ for name in sys.argv[2:]:
         document = tomllib.load(file)
     error = jsonschema.exceptions.best_match(validator.iter_errors(document))
     if error is not None:
-        print(f"{name.rsplit('/', 1)[-1]}: {error.json_path}")
+        # Its own json_path is written in one way by some releases of the library and in another by others.
+        place = "".join(f"[{part}]" if isinstance(part, int) else f".{part}" for part in error.absolute_path)
+        print(f"{name.rsplit('/', 1)[-1]}: ${place}")

@@ -13,9 +13,10 @@ bool schema_accepts(const std::vector<std::string>& documents, const std::string
   int number = 0;
   for (const std::string& document : documents) put(folder / (std::to_string(++number) + ".musicxml"), document);
   const std::string schemas = fretsheaf::test::project_folder() + "/tests/exchange/schema";
-  const std::string command = "cd '" + folder.path() + "' && XML_CATALOG_FILES='" + schemas +
-                              "/catalog.xml' xmllint --nonet --noout --schema '" + schemas + "/" + schema +
-                              "' *.musicxml 2> complaints";
+  // A list of catalogs has blanks between them, which the folder's name may have too: it is named from inside.
+  const std::string command = "cd '" + schemas +
+                              "' && XML_CATALOG_FILES=catalog.xml xmllint --nonet --noout --schema " + schema + " '" +
+                              folder.path() + "'/*.musicxml 2> '" + folder.path() + "/complaints'";
   const bool fine = std::system(command.c_str()) == 0;
   if (!fine && !meant_to_fail) WARN(bytes_of(folder / "complaints"));
   return fine;
