@@ -159,7 +159,7 @@ class Adopter {
   void report_long_texts(const TakenHeading& heading) {
     for (const std::string& text :
          {heading.title, heading.subtitle, heading.creator, heading.rights, heading.series, heading.level}) {
-      if (!lesson::plain_line(text).ends_with("…") || text.ends_with("…")) continue;
+      if (lesson::fits_line(text)) continue;
       losses_.lose(Code::adopt_left_out, file_.document->RootElement(),
                    "the end of a long text in the score's heading is left out",
                    "a title has up to " + std::to_string(lesson::limits::line) + " characters");

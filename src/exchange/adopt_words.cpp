@@ -105,11 +105,15 @@ class WordSetter {
     std::stable_sort(bar.chords.begin(), bar.chords.end(), [](const auto& a, const auto& b) { return a.at < b.at; });
   }
 
+  void report_long(const std::string& text, const tinyxml2::XMLElement* at, int measure) {
+    if (!lesson::fits_words(text)) context_.losses.left_out(at, measure, "the end of a long text");
+  }
+
   void add_mark(std::size_t index, const Mark& mark) {
     lesson::Bar& bar = music_.bars[index];
     const Rational at = place(index, mark.at);
     const std::string text = lesson::grid_words(mark.text);
-    context_.losses.cut(mark.element, measure(index), mark.text, text);
+    report_long(mark.text, mark.element, measure(index));
     switch (mark.kind) {
       case Mark::Kind::dynamic:
       case Mark::Kind::loudness:
@@ -168,7 +172,7 @@ class WordSetter {
       for (const auto& [at, syllable] : own.lyrics) {
         const auto row = static_cast<int>(std::distance(verses.begin(), verses.find(key(syllable.verse))));
         const std::string text = lesson::grid_words(syllable.text);
-        context_.losses.cut(syllable.element, own.measure, syllable.text, text);
+        report_long(syllable.text, syllable.element, own.measure);
         std::vector<lesson::Word>& lyrics = music_.bars[index].lyrics;
         const Rational there = place(index, at);
         const bool twice = !there_already.insert({own.bar, there, row}).second;

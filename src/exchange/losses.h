@@ -37,11 +37,6 @@ class Losses {
     lose(source::Code::adopt_left_out, at, measure, what + " is left out", "a lesson has no sign for it");
   }
 
-  // Of a text that was cut to what a lesson may hold: `kept` is what is left of `whole`.
-  void cut(const tinyxml2::XMLElement* at, int measure, const std::string& whole, const std::string& kept) {
-    if (kept.ends_with("…") && !whole.ends_with("…")) left_out(at, measure, "the end of a long text");
-  }
-
   // Hands over what was gathered.
   void tell();
 

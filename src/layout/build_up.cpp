@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "layout/heading.h"
+#include "layout/tick_box.h"
 #include "words/words.h"
 
 namespace fretsheaf::layout {
@@ -15,7 +16,6 @@ using sheet::Part;
 using templates::Measures;
 using templates::Role;
 
-constexpr double box_line = 0.078;  // of its side
 constexpr double box_to_words = 5;
 constexpr double between = 16;       // from one step's words to the next one's box, at least
 constexpr double row_leading = 1.9;  // of the box's side
@@ -37,7 +37,7 @@ std::size_t columns_of(std::size_t steps, double column, double width) {
 void put_step(Block& row, Words words, double x, Setter& setter) {
   const double side = setter.measures().ladder_box;
   const double cap = setter.type.cap_height(Role::fact_value);
-  sheet::Path box = tick_box({x + box_line * side / 2, -(cap + side) / 2}, side);
+  sheet::Path box = tick_box({x + tick_box_line * side / 2, -(cap + side) / 2}, side);
   row.items.emplace_back(std::move(box));
   sheet::translate(words.items, x + side + box_to_words, 0);
   sheet::Group group;
@@ -47,20 +47,6 @@ void put_step(Block& row, Words words, double x, Setter& setter) {
 }
 
 }  // namespace
-
-sheet::Path tick_box(sheet::Point corner, double side) {
-  using Kind = sheet::Segment::Kind;
-  sheet::Path path;
-  path.part = Part::ladder;
-  path.stroke = sheet::Color{};
-  path.stroke_width = box_line * side;
-  path.segments = {{Kind::move, corner, {}, {}},
-                   {Kind::line, {corner.x + side, corner.y}, {}, {}},
-                   {Kind::line, {corner.x + side, corner.y + side}, {}, {}},
-                   {Kind::line, {corner.x, corner.y + side}, {}, {}},
-                   {Kind::close, {}, {}, {}}};
-  return path;
-}
 
 Blocks build_up_blocks(const std::vector<score::Step>& steps, double width, Setter& setter) {
   const Measures& m = setter.measures();
@@ -78,7 +64,7 @@ Blocks build_up_blocks(const std::vector<score::Step>& steps, double width, Sett
     Block row;
     row.gap = row.gap_least = row.gap_most = first == 0 ? m.heading_to_text : row_leading * m.ladder_box;
     row.ascent = m.ladder_box;
-    row.descent = box_line * m.ladder_box;
+    row.descent = tick_box_line * m.ladder_box;
     row.part_penalty = 70;
     for (std::size_t i = first; i < std::min(first + columns, steps.size()); ++i) {
       put_step(row, std::move(names[i]), static_cast<double>(i - first) * column, setter);

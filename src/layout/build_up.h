@@ -8,9 +8,6 @@
 
 namespace fretsheaf::layout {
 
-// A box to tick: a square whose top left corner is there.
-sheet::Path tick_box(sheet::Point corner, double side);
-
 // The steps of a build-up with their heading: a box and the bars, in rows of equal columns, read row by row.
 Blocks build_up_blocks(const std::vector<score::Step>& steps, double width, Setter& setter);
 

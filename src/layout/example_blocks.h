@@ -11,8 +11,9 @@ namespace fretsheaf::layout {
 Blocks example_blocks(const score::Example& example, const score::Score& score, double width, Setter& setter,
                       source::Diagnostics& diagnostics);
 
-// Practice notes under their heading. `hint` says whose they are, where that is not plain.
+// Whether no line of code in the notes is wider than that.
 bool practice_fits(const std::vector<score::Blocks>& notes, double width, Setter& setter);
+// Practice notes under their heading. `hint` says whose they are, where that is not plain.
 Blocks practice_blocks(const std::vector<score::Blocks>& notes, const std::string& hint, double width, Setter& setter);
 
 }  // namespace fretsheaf::layout

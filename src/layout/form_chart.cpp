@@ -36,7 +36,6 @@ constexpr double to_write_taller = 1.6;  // cells of a chart in which chords are
 constexpr double answer_line = 0.5;
 constexpr double answer_inset = 5;  // from the cell's edges
 constexpr double answer_drop = 2;   // under the baseline
-constexpr sheet::Color shade{0xDE, 0xDE, 0xDE};
 
 sheet::Group group(Tag tag, Layer layer) {
   sheet::Group group;
@@ -63,7 +62,8 @@ class Chart {
         setter_(setter),
         type_(setter.type),
         m_(setter.measures()),
-        height_(m_.form_cell_height * (example.form->to_write ? to_write_taller : 1)) {
+        to_write_(example.hidden.chords),
+        height_(m_.form_cell_height * (to_write_ ? to_write_taller : 1)) {
     arrange();
   }
 
@@ -99,6 +99,7 @@ class Chart {
   Type& type_;
   const Measures& m_;
   std::vector<Row> rows_;
+  bool to_write_;  // the chords where the example stands are hidden, or the answers
   double height_;  // of a cell
   double cell_width_ = 0;
   double factor_ = 1;  // of the chords' size
@@ -162,10 +163,8 @@ void Chart::put_shades(const Row& row, Layer& layer) const {
   for (std::size_t i = row.first; i < row.last; ++i) {
     if (!bar(i).here) continue;
     const double left = cell_x(i - row.first);
-    sheet::Path path =
-        polygon(Part::form_shade, {{left, 0}, {left + cell_width_, 0}, {left + cell_width_, height_}, {left, height_}});
-    path.fill = shade;
-    layer.path(path, bounds(path));
+    const sheet::Box cell{left, 0, left + cell_width_, height_};
+    layer.path(filled(Part::form_shade, cell, ground), cell);
   }
 }
 
@@ -241,7 +240,7 @@ Layer Chart::cell(std::size_t index, double left, double baseline, bool marked_r
     const double x = begin + (static_cast<double>(i) + 0.5) * share - ink_width(chord) / 2;
     layer.add(std::move(chord), x, baseline);
   }
-  if (cell.here && chart_.to_write) {
+  if (cell.here && to_write_) {
     const double y = baseline + answer_drop;
     layer.rule(Part::answer, {begin + answer_inset, y}, {end - answer_inset, y}, answer_line);
   }
@@ -288,11 +287,7 @@ Block Chart::row_block(std::size_t index) {
 Block Chart::key_block() {
   Layer layer;
   const double left = grid_left();
-  sheet::Path sample = polygon(Part::form_shade, {{left, -key_height / 2},
-                                                  {left + key_width, -key_height / 2},
-                                                  {left + key_width, key_height / 2},
-                                                  {left, key_height / 2}});
-  sample.fill = shade;
+  sheet::Path sample = filled(Part::form_shade, {left, -key_height / 2, left + key_width, key_height / 2}, ground);
   sample.stroke = sheet::Color{};
   sample.stroke_width = inner_line;
   layer.path(sample, bounds(sample));

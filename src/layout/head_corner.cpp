@@ -5,6 +5,7 @@
 #include <string>
 #include <utility>
 
+#include "layout/music_layer.h"
 #include "layout/qr_code.h"
 #include "words/words.h"
 
@@ -101,22 +102,8 @@ class Corner {
     const double left = right() - words.width - 2 * tag_inset;
     sheet::translate(words.items, left + tag_inset, baseline);
     put(sheet::Tag::paragraph, std::move(words.items));
-    frame({left, tag_drop, right(), baseline + tag_inset});
+    corner_.items.emplace_back(framed(Part::answer, {left, tag_drop, right(), baseline + tag_inset}, tag_line));
     take(words.width + 2 * tag_inset + gap, baseline + tag_inset);
-  }
-
-  void frame(const sheet::Box& box) {
-    using Kind = sheet::Segment::Kind;
-    sheet::Path path;
-    path.part = Part::answer;
-    path.stroke = sheet::Color{};
-    path.stroke_width = tag_line;
-    path.segments = {{Kind::move, {box.left, box.top}, {}, {}},
-                     {Kind::line, {box.right, box.top}, {}, {}},
-                     {Kind::line, {box.right, box.bottom}, {}, {}},
-                     {Kind::line, {box.left, box.bottom}, {}, {}},
-                     {Kind::close, {}, {}, {}}};
-    corner_.items.emplace_back(std::move(path));
   }
 
   const score::Heading& heading_;

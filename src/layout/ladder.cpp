@@ -4,8 +4,8 @@
 #include <cmath>
 #include <utility>
 
-#include "layout/build_up.h"
 #include "layout/heading.h"
+#include "layout/tick_box.h"
 #include "words/words.h"
 
 namespace fretsheaf::layout {

@@ -6,21 +6,15 @@ using sheet::Part;
 
 namespace {
 
-constexpr std::uint8_t shade = 0xDE;  // 87 % white, which a photocopier keeps (the house's measure)
-constexpr double shade_margin = 2.5;
+constexpr double ground_margin = 2.5;
 constexpr double chord_line_weight = 0.5;
 constexpr double chord_line_drop = 2;  // under the baseline
 constexpr double chord_line_inset = 1.2;
 
 }  // namespace
 
-sheet::Path answer_shade(const sheet::Box& band) {
-  const double top = band.top - shade_margin;
-  const double bottom = band.bottom + shade_margin;
-  sheet::Path path =
-      polygon(Part::answer, {{band.left, top}, {band.right, top}, {band.right, bottom}, {band.left, bottom}});
-  path.fill = sheet::Color{shade, shade, shade};
-  return path;
+sheet::Path answer_ground(const sheet::Box& band) {
+  return filled(Part::answer, {band.left, band.top - ground_margin, band.right, band.bottom + ground_margin}, ground);
 }
 
 std::vector<BarSpan> bars_to_write(const Context& context, const LinePlan& line) {

@@ -146,10 +146,9 @@ Column bar_repeat_column(const Context& context, int bar_index) {
 }  // namespace
 
 std::optional<Reach> reach_of(const Layer& layer) {
-  if (layer.ink().empty()) return {};
-  sheet::Box box = layer.ink().front();
-  for (const sheet::Box& ink : layer.ink()) box = joined(box, ink);
-  return Reach{-box.left, box.right};
+  const std::optional<sheet::Box> box = extent(layer);
+  if (!box) return {};
+  return Reach{-box->left, box->right};
 }
 
 std::vector<BarPiece> make_pieces(const Context& context) {

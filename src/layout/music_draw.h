@@ -86,8 +86,8 @@ struct Sections {
 Sections sections(const Context& context, const LinePlan& line);
 // How often a repeat is played, at its bar line; y = 0 the baseline of the road signs.
 Layer repeat_counts(const Context& context, const LinePlan& line);
-// What an answer key sets apart lies on a shade that a photocopier keeps, a little higher than its ink.
-sheet::Path answer_shade(const sheet::Box& band);
+// What an answer key sets apart lies on a ground a little higher than its ink.
+sheet::Path answer_ground(const sheet::Box& band);
 // Where bars lie on a line whose chords a student is to write.
 struct BarSpan {
   double left = 0;

@@ -102,6 +102,13 @@ void Layer::wrap(sheet::EventInfo event) {
   items_.emplace_back(std::move(group));
 }
 
+std::optional<Box> extent(const Layer& layer) {
+  if (layer.ink().empty()) return std::nullopt;
+  Box box = layer.ink().front();
+  for (const Box& ink : layer.ink()) box = joined(box, ink);
+  return box;
+}
+
 void add_polygon(Path& path, const std::vector<Point>& corners) {
   for (std::size_t i = 0; i < corners.size(); ++i) {
     path.segments.push_back({i == 0 ? Segment::Kind::move : Segment::Kind::line, corners[i], {}, {}});
@@ -114,6 +121,26 @@ Path polygon(Part part, const std::vector<Point>& corners) {
   path.part = part;
   path.fill = sheet::Color{};
   add_polygon(path, corners);
+  return path;
+}
+
+namespace {
+
+std::vector<Point> corners_of(const Box& box) {
+  return {{box.left, box.top}, {box.right, box.top}, {box.right, box.bottom}, {box.left, box.bottom}};
+}
+
+}  // namespace
+
+Path filled(Part part, const Box& box, sheet::Color color) {
+  Path path = polygon(part, corners_of(box));
+  path.fill = color;
+  return path;
+}
+
+Path framed(Part part, const Box& box, double line) {
+  Path path = stroked(part, {}, line);
+  add_polygon(path, corners_of(box));
   return path;
 }
 

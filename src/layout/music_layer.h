@@ -1,5 +1,6 @@
 #pragma once
 
+#include <optional>
 #include <utility>
 #include <vector>
 
@@ -41,9 +42,18 @@ class Layer {
   std::vector<sheet::Box> ink_;
 };
 
-// Outlines as the music needs them. All are filled black unless they are stroked.
+// The box around all of a layer's ink; nullopt where it has none.
+std::optional<sheet::Box> extent(const Layer& layer);
+
+// A ground for what is to be seen at a glance: 87 % white, which a photocopier keeps (the house's measure).
+inline constexpr sheet::Color ground{0xDE, 0xDE, 0xDE};
+
+// Outlines as the music needs them. All are filled black unless they are stroked, or another colour is said.
 sheet::Path polygon(sheet::Part part, const std::vector<sheet::Point>& corners);
 void add_polygon(sheet::Path& path, const std::vector<sheet::Point>& corners);
+sheet::Path filled(sheet::Part part, const sheet::Box& box, sheet::Color color);
+// The outline of a box, its line's middle on the box's edge.
+sheet::Path framed(sheet::Part part, const sheet::Box& box, double line);
 // An upright x whose arms end `half` from its centre: the head and the digit of a dead note.
 sheet::Path cross(sheet::Part part, sheet::Point centre, double half, double width);
 void add_disc(sheet::Path& path, sheet::Point centre, double radius);

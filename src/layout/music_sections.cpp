@@ -23,14 +23,8 @@ constexpr double bracket_gap = 0.55;  // half of what lies between two brackets
 // The frame around a box's words, `line` thick.
 void add_frame(Layer& layer, const sheet::Box& box, double line) {
   const double half = line / 2;
-  sheet::Path frame = stroked(Part::section_box,
-                              {{box.left + half, box.top + half},
-                               {box.right - half, box.top + half},
-                               {box.right - half, box.bottom - half},
-                               {box.left + half, box.bottom - half}},
-                              line);
-  frame.segments.push_back({sheet::Segment::Kind::close, {}, {}, {}});
-  layer.path(std::move(frame), box);
+  layer.path(framed(Part::section_box, {box.left + half, box.top + half, box.right - half, box.bottom - half}, line),
+             box);
 }
 
 // A name that is wider than the staff stands in several lines; the last has the baseline y = 0. A box that would leave

@@ -57,7 +57,7 @@ class Stacker {
     all_.add(std::move(bars));
     add_labels();
     const double chords = add_chords();
-    for (const Box& band : bands_) all_.behind(answer_shade(band));
+    for (const Box& band : bands_) all_.behind(answer_ground(band));
     all_.move(0, -chords);
     return std::move(all_);
   }
@@ -102,28 +102,25 @@ class Stacker {
     }
   }
 
-  // What an answer key sets apart, at `y`: from its topmost ink to its lowest, all along the music.
-  void set_apart(bool lesson::Hidden::*part, const Layer& layer, double y = 0) {
-    if (context_.sets_apart(part)) add_band(layer, y, {line_.prefix, line_.width});
+  // What an answer key sets apart, its ink at `y`: as high as that, all along the music.
+  void set_apart(bool lesson::Hidden::*part, const std::optional<Box>& ink, double y = 0) {
+    if (context_.sets_apart(part)) add_band(ink, y, {line_.prefix, line_.width});
   }
 
-  void add_band(const Layer& layer, double y, BarSpan along) {
-    if (layer.ink().empty()) return;
-    Box box = layer.ink().front();
-    for (const Box& ink : layer.ink()) box = joined(box, ink);
-    bands_.push_back({along.left, y + box.top, along.right, y + box.bottom});
+  void add_band(const std::optional<Box>& ink, double y, BarSpan along) {
+    if (ink) bands_.push_back({along.left, y + ink->top, along.right, y + ink->bottom});
   }
 
   // A row of labels, by all that would give it away.
-  void set_row_apart(Row which, const Layer& row, double y) {
-    set_apart(&lesson::Hidden::labels, row, y);
-    if (which == Row::count) return set_apart(&lesson::Hidden::rhythm, row, y);
-    set_apart(&lesson::Hidden::frets, row, y);
+  void set_row_apart(Row which, const std::optional<Box>& ink, double y) {
+    set_apart(&lesson::Hidden::labels, ink, y);
+    if (which == Row::count) return set_apart(&lesson::Hidden::rhythm, ink, y);
+    set_apart(&lesson::Hidden::frets, ink, y);
     const std::vector<lesson::Label>& kinds = context_.example.degree_kinds;
     const std::size_t index = which == Row::second_degree ? 1 : 0;
     const bool degrees = which == Row::degree || which == Row::second_degree;
     if (degrees && index < kinds.size() && kinds[index] == lesson::Label::chord_degrees) {
-      set_apart(&lesson::Hidden::chords, row, y);
+      set_apart(&lesson::Hidden::chords, ink, y);
     }
   }
 
@@ -136,7 +133,7 @@ class Stacker {
     has_tuplets_ = !tuplets.empty();
     rhythm.add(std::move(tuplets));
     rhythm.add(slash_ties(context_, line_));
-    set_apart(&lesson::Hidden::rhythm, rhythm);
+    set_apart(&lesson::Hidden::rhythm, extent(rhythm));
     slash.add(std::move(rhythm));
     all_.add(std::move(slash));
     dots_.push_back({p::dot_radius * sp_, {-0.5 * sp_, 0.5 * sp_}});
@@ -160,8 +157,8 @@ class Stacker {
     if (context_.staves.slash) {
       y = std::max(context_.measures().slash_to_notes, descent(all_.ink(), notes.ink(), staff_gap * sp_, beside * sp_));
     }
-    set_apart(&lesson::Hidden::frets, notes, y);
-    if (!context_.staves.slash) set_apart(&lesson::Hidden::rhythm, notes, y);
+    set_apart(&lesson::Hidden::frets, extent(notes), y);
+    if (!context_.staves.slash) set_apart(&lesson::Hidden::rhythm, extent(notes), y);
     notes.move(0, y);
     all_.add(std::move(notes));
     span_.bottom = bottom_ = y + staff_height * sp_;
@@ -208,7 +205,7 @@ class Stacker {
       tab.add(tab_tuplets(context_, line_));
       tab.add(tab_ties(context_, line_));
     }
-    const Layer staff = tab;
+    const std::optional<Box> staff = extent(tab);
     add_letters(tab);
     for (Middle& middle : rows) {
       raise_over(tab, std::move(middle.layer), -middle.above_tab * context_.tab, row_gap);
@@ -277,7 +274,7 @@ class Stacker {
     for (const Row which : {Row::degree, Row::second_degree, Row::note, Row::finger, Row::count, Row::answer}) {
       Layer labels = row(which);
       if (labels.empty()) continue;
-      const Layer answers = labels;
+      const std::optional<Box> answers = extent(labels);
       for (const RowName& name : engraving_.names) {
         if (name.row == which && line_.first_bar() <= name.first_bar && name.first_bar <= line_.stops.back().bar) {
           labels.words(name.words, 0, 0);
@@ -313,7 +310,7 @@ class Stacker {
     double y = chord_y();
     Sections boxes = sections(context_, line_);
     Layer chords = row(Row::chord);
-    const Layer answers = chords;
+    const std::optional<Box> answers = extent(chords);
     const std::vector<BarSpan> to_write = bars_to_write(context_, line_);
     if (context_.leaves_out(&lesson::Hidden::chords)) chords.add(chord_lines(context_, to_write));
     Layer number = bar_number();
@@ -353,6 +350,7 @@ class Stacker {
     std::vector<Layer> above(1);
     Layer& start = apart(boxes.at_start, chords) ? chords : above.front();
     start.add(std::move(boxes.at_start));
+    if (boxes.others.empty()) return above;
     Layer taken = chords;
     bool all_beside = true;
     for (const Layer& box : boxes.others) {

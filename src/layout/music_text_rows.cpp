@@ -1,7 +1,9 @@
 #include <algorithm>
 #include <limits>
+#include <map>
 #include <string>
 #include <utility>
+#include <vector>
 
 #include "layout/ink.h"
 #include "layout/music_draw.h"
@@ -43,13 +45,14 @@ struct Text {
   double left = 0;  // where it begins if it can
 };
 
-std::vector<Text> texts_of_row(const Context& context, const LinePlan& line, int row) {
-  std::vector<Text> texts;
+// A line's texts by their rows, from left to right.
+std::map<int, std::vector<Text>> texts_of(const Context& context, const LinePlan& line) {
+  std::map<int, std::vector<Text>> texts;
   for (const Stop& stop : line.stops) {
     if (stop.kind != StopKind::column) continue;
     for (const lesson::Word& word : context.bar(stop.column->bar).texts) {
-      if (word.row != row || word.at != stop.column->at) continue;
-      texts.push_back({&word.text, stop.centre - proportion::head * context.space});
+      if (word.at != stop.column->at) continue;
+      texts[word.row].push_back({&word.text, stop.centre - proportion::head * context.space});
     }
   }
   return texts;
@@ -107,14 +110,10 @@ Layer text_room(const Context& context, const lesson::Word& word) {
 }
 
 Layer text_rows(const Context& context, const LinePlan& line) {
-  int rows = 0;
-  for (const score::Bar& bar : context.example.bars) {
-    for (const lesson::Word& word : bar.texts) rows = std::max(rows, word.row + 1);
-  }
   Layer all;
   double y = 0;
-  for (int r = 0; r < rows; ++r) {
-    Layer row = text_row(context, line, texts_of_row(context, line, r));
+  for (const auto& [number, texts] : texts_of(context, line)) {
+    Layer row = text_row(context, line, texts);
     if (row.empty()) continue;
     row.move(0, y);
     const double down = std::max(0.0, descent(all.ink(), row.ink(), line_clearance * context.space, 0));

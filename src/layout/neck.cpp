@@ -37,7 +37,6 @@ constexpr double widest = 1.5;          // a fret's share of its natural width w
 constexpr double legend_gap = 16;
 constexpr sheet::Color white{255, 255, 255};
 constexpr sheet::Color inlay_gray{0xAD, 0xAD, 0xAD};
-constexpr sheet::Color answer_gray{0xDE, 0xDE, 0xDE};
 
 // A fret counted from where strings of unit length begin.
 double along(int fret) {
@@ -106,7 +105,7 @@ class Picture {
   double bottom() const { return string_y(strings()); }
   double gauge(int string) const;
 
-  void put_answer_shade();
+  void put_answer_ground();
   void put_wires(const Row& row);
   void put_inlays(const Row& row);
   void put_strings(const Row& row);
@@ -145,15 +144,12 @@ double Picture::gauge(int string) const {
 }
 
 // As far as the marks reach, so that all of them lie on it.
-void Picture::put_answer_shade() {
+void Picture::put_answer_ground() {
   if (!picture_.answers) return;
   const double left = std::min(side(nut_), side(nut_ + neck_width_));
   const double over = m_.neck_mark + outline;
-  sheet::Path path = polygon(
-      Part::answer,
-      {{left, -over}, {left + neck_width_, -over}, {left + neck_width_, bottom() + over}, {left, bottom() + over}});
-  path.fill = answer_gray;
-  layer_.path(path, bounds(path));
+  const sheet::Box box{left, -over, left + neck_width_, bottom() + over};
+  layer_.path(filled(Part::answer, box, ground), box);
 }
 
 void Picture::put_wires(const Row& row) {
@@ -277,7 +273,7 @@ Block Picture::block(const Row& row, double width, bool left_handed) {
   const double needed = mark_width() / row.narrowest();
   neck_width_ = std::min(width - nut_, std::max({natural, std::min(widest * natural, width), needed}));
   layer_ = {};
-  put_answer_shade();
+  put_answer_ground();
   put_inlays(row);
   put_wires(row);
   put_strings(row);

@@ -157,10 +157,15 @@ bool can_count(Rational at, const theory::Meter& meter) {
 
 namespace {
 
+struct OneLine {
+  std::string words;
+  bool whole = true;  // else the beginning, and "…"
+};
+
 // One line without control characters or `{{`, blanks one by one; each character as `change` has it. Of more than
 // `most` characters the beginning.
 template <typename Change>
-std::string one_line(std::string_view text, std::size_t most, Change change) {
+OneLine one_line(std::string_view text, std::size_t most, Change change) {
   std::string words;
   std::size_t count = 0;
   std::size_t last_kept = 0;  // where the words are cut if there are too many
@@ -179,24 +184,40 @@ std::string one_line(std::string_view text, std::size_t most, Change change) {
     source::append_utf8(words, character);
     ++count;
   }
-  if (count > most) return words.substr(0, last_kept) + "…";
+  if (count > most) return {words.substr(0, last_kept) + "…", false};
   words.erase(words.find_last_not_of(' ') + 1);
-  return words;
+  return {std::move(words), true};
 }
 
-}  // namespace
-
-std::string plain_line(const std::string& text) {
+OneLine line_of(std::string_view text) {
   return one_line(text, limits::line, [](char32_t character, const std::string&) { return character; });
 }
 
-std::string grid_words(const std::string& text) {
+OneLine words_of(std::string_view text) {
   constexpr std::size_t quotes_and_hyphen = 3;
   return one_line(text, limits::word - quotes_and_hyphen, [](char32_t character, const std::string& before) {
     constexpr char32_t apostrophe = U'\u2019';
     if (character == U'\'' || character == U'"') return before.ends_with("''") ? apostrophe : U'\'';
     return character;
   });
+}
+
+}  // namespace
+
+std::string plain_line(const std::string& text) {
+  return line_of(text).words;
+}
+
+bool fits_line(const std::string& text) {
+  return line_of(text).whole;
+}
+
+std::string grid_words(const std::string& text) {
+  return words_of(text).words;
+}
+
+bool fits_words(const std::string& text) {
+  return words_of(text).whole;
 }
 
 }  // namespace fretsheaf::lesson

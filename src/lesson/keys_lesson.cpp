@@ -61,12 +61,10 @@ void read_link(LessonKeys& into, const Field& field) {
                      : "a link begins with https://, http:// or mailto: and has no spaces");
     link.reset();
   }
-  // A longer one would need a QR code with too many modules for a phone, or too large for a handout's head.
-  constexpr std::size_t longest_link = 300;
-  if (link && link->value.size() > longest_link) {
+  if (link && link->value.size() > limits::link) {
     field.error(Code::out_of_range,
                 "this link has " + std::to_string(link->value.size()) + " characters, and its QR code has room for " +
-                    std::to_string(longest_link),
+                    std::to_string(limits::link),
                 "write a shorter link that leads there");
     link.reset();
   }

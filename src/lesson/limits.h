@@ -14,6 +14,7 @@ inline constexpr std::size_t strip_rows = 64;   // of a strip
 inline constexpr std::size_t form_chords = 16;  // of a bar of a form
 inline constexpr std::size_t line = 500;        // characters of a text of one line: a title
 inline constexpr std::size_t text = 50000;      // characters of a text of several: an intro, a practice note
+inline constexpr std::size_t link = 300;        // characters: its QR code must be read from a page
 inline constexpr std::size_t items = 200;       // of a list: practice notes, shapes
 inline constexpr std::size_t word = 200;        // characters of a word of a grid: a chord, a syllable, words in quotes
 inline constexpr std::size_t pages = 1000;      // of a handout

@@ -162,7 +162,6 @@ class ScoreBuilder {
     }
     out.boxes = chord_boxes(lesson_, from, diagnostics_);
     if (from.form) out.form = form_chart(*from.form, from.key);
-    if (out.form) out.form->to_write = out.hidden.chords;
     if (from.neck) out.neck = neck_picture(lesson_, from, notes_[index], naming_, left_out(out));
     if (out.neck && from.neck->of == lesson::NeckPicture::Of::notes) {
       out.neck->answers = copy_ == Copy::answer_key && (out.hidden.frets || out.hidden.labels);

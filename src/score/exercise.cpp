@@ -62,6 +62,17 @@ void clear_fingers(Example& example) {
   }
 }
 
+// The bars where the example stands, and the chords of those after them that repeat the last.
+void empty_marked_bars(lesson::Form& form) {
+  for (auto index = static_cast<std::size_t>(std::max(1, form.here_first)) - 1; index < form.chart.size(); ++index) {
+    lesson::FormBar& bar = form.chart[index];
+    const bool marked = static_cast<int>(index) < form.here_last;
+    if (!marked && !bar.same_as_previous) return;
+    bar.chords.clear();
+    if (marked) bar.same_as_previous = false;
+  }
+}
+
 }  // namespace
 
 std::vector<Bar> empty_bars(const theory::Meter& meter, int count) {
@@ -81,21 +92,6 @@ std::vector<Bar> empty_bars(const theory::Meter& meter, int count) {
   if (!bars.empty()) bars.back().right = lesson::BarSign::final;
   return bars;
 }
-
-namespace {
-
-// The bars where the example stands, and the chords of those after them that repeat the last.
-void empty_marked_bars(lesson::Form& form) {
-  for (auto index = static_cast<std::size_t>(std::max(1, form.here_first)) - 1; index < form.chart.size(); ++index) {
-    lesson::FormBar& bar = form.chart[index];
-    const bool marked = static_cast<int>(index) < form.here_last;
-    if (!marked && !bar.same_as_previous) return;
-    bar.chords.clear();
-    if (marked) bar.same_as_previous = false;
-  }
-}
-
-}  // namespace
 
 lesson::Lesson without_hidden_chords(const lesson::Lesson& lesson) {
   lesson::Lesson out = lesson;

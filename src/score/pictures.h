@@ -50,7 +50,6 @@ struct FormCell {
 
 struct FormChart {
   std::vector<FormCell> bars;
-  bool to_write = false;  // chords are to be written where the example stands, or are the answers
 };
 
 }  // namespace fretsheaf::score

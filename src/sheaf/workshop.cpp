@@ -69,6 +69,7 @@ struct Kept {
   std::vector<Format> formats;  // of its sheaf.toml, else PDF
   Inputs inputs;                // where they are traced
   std::string root;             // the folder that its paths stay inside
+  std::optional<score::Logo> logo;
 };
 
 bool same(const source::Diagnostic& a, const source::Diagnostic& b) {
@@ -109,10 +110,6 @@ std::vector<std::string> own_suffixes(const lesson::Lesson& lesson) {
   return suffixes;
 }
 
-bool has_music(const lesson::Example& example) {
-  return !example.blank_bars;
-}
-
 // What a request for answers, or for documents, does not get from this lesson.
 void warn_of_answers(const Request& request, const lesson::Lesson& lesson, source::Diagnostics& diagnostics) {
   if (request.answers && !lesson::hides_anything(lesson)) {
@@ -122,7 +119,7 @@ void warn_of_answers(const Request& request, const lesson::Lesson& lesson, sourc
   const auto is_document = [](Format format) { return format == Format::musicxml || format == Format::mxl; };
   if (request.answers || std::none_of(request.formats.begin(), request.formats.end(), is_document)) return;
   for (const lesson::Example& example : lesson.examples) {
-    if (!has_music(example) || !lesson::any(lesson::hidden_in(lesson, example))) continue;
+    if (example.blank_bars || !lesson::any(lesson::hidden_in(lesson, example))) continue;
     diagnostics.warning(Code::hidden_from_score, example.hide_range,
                         "MusicXML would give away what 'hide' hides, so this example is not in it",
                         "--answers puts it into the answer key's");
@@ -163,7 +160,7 @@ struct Workshop::Impl {
 
   std::map<std::string, Kept> lessons;  // by path
 
-  // The lesson, read; without one the status says why.
+  // The lesson, read, and its logo; without one the status says why.
   Made read(const std::string& path, Kept*& kept);
   const Look* look_for(const std::optional<std::string>& asked, const Kept& kept, Made& made);
   bool leads_out(const templates::Template& look, const Kept& kept, Made& made) const;
@@ -180,10 +177,12 @@ Made Workshop::Impl::read(const std::string& path, Kept*& kept) {
     return refused(Made::Status::unreadable, unreadable(path, *error, system));
   }
   lesson::ReadLesson result = lesson::read_lesson(name, std::get<std::string>(std::move(bytes)), system);
+  std::optional<score::Logo> logo;
+  if (result.lesson) logo = read_logo(*result.lesson, system, result.diagnostics);
   Made made;
-  if (result.lesson) {
+  if (result.lesson && !result.diagnostics.has_errors()) {
     kept = &(lessons[path] = Kept{result.files, std::move(*result.lesson), result.diagnostics.list(),
-                                  formats_of(result.output), take_inputs(), result.root});
+                                  formats_of(result.output), take_inputs(), result.root, std::move(logo)});
   } else {
     made.status = Made::Status::lesson_wrong;
   }
@@ -304,13 +303,12 @@ Made Workshop::make(const Job& job) {
   if (!moved) made.status = Made::Status::lesson_wrong;
   if (moved && look != nullptr) {
     const lesson::Lesson& lesson = moved->lesson;
-    const std::optional<score::Logo> logo = read_logo(lesson, impl_->system, diagnostics);
     score::Score score = score::build_score(lesson, diagnostics);
-    score.heading.logo = logo;
+    score.heading.logo = kept.logo;
     impl_->render(job, score, job.suffix, *look, kept, diagnostics, made);
     if (job.answers && lesson::hides_anything(lesson) && !diagnostics.has_errors()) {
       score::Score key = score::build_score(lesson, diagnostics, score::Copy::answer_key);
-      key.heading.logo = logo;
+      key.heading.logo = kept.logo;
       impl_->render(job, key, job.suffix + ".answers", *look, kept, diagnostics, made);
     }
     if (diagnostics.has_errors()) {
@@ -365,7 +363,6 @@ Made Workshop::check(const std::string& path) {
   Made made = impl_->read(path, kept);
   if (kept == nullptr || impl_->look_for({}, *kept, made) == nullptr) return made;
   source::Diagnostics& diagnostics = made.reports.front().diagnostics;
-  read_logo(kept->lesson, impl_->system, diagnostics);
   score::build_score(kept->lesson, diagnostics);
   if (diagnostics.has_errors()) made.status = Made::Status::lesson_wrong;
   return made;

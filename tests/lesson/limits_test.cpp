@@ -113,6 +113,7 @@ TEST_CASE("the README of the demo lessons tells every limit") {
       grouped(limits::form_chords) + " chords",
       grouped(limits::line) + " characters",
       grouped(limits::text) + " characters",
+      grouped(limits::link) + " characters",
       grouped(limits::items) + " items",
       grouped(limits::word) + " characters",
       grouped(limits::pages) + " pages",
