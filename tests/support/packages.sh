@@ -7,7 +7,7 @@ packages_to_build=(
   libunibreak-dev libzip-dev libxxhash-dev libqrencode-dev librsvg2-dev nlohmann-json3-dev
   fonts-noto-core fonts-sil-charis fonts-inter fonts-dejavu-core
 )
-packages_to_test=(catch2 libxml2-utils poppler-utils qpdf python3-jsonschema make parallel zbar-tools)
+packages_to_test=(catch2 libxml2-utils poppler-utils qpdf python3-jsonschema make parallel zbar-tools chromium)
 packages_for_slow_checks=(clang-tidy clang libclang-rt-14-dev cppcheck debootstrap libbenchmark-dev)
 
 # Prints those of the named packages that are not installed.
@@ -45,4 +45,14 @@ install_missing() {
   echo "Installing: ${missing[*]}"
   as_root env DEBIAN_FRONTEND=noninteractive apt-get update -q
   as_root env DEBIAN_FRONTEND=noninteractive apt-get install -q -y --no-install-recommends "${missing[@]}"
+}
+
+# The package by which tests drive the browser, as the lock has it. A Node that came from elsewhere brings an npm of its
+# own, and Debian's would throw it out.
+install_browser_driver() {
+  command -v node >/dev/null || install_missing nodejs
+  command -v npm >/dev/null || install_missing npm
+  local here=tests/browser
+  # npm writes this file when all is installed.
+  [[ $here/node_modules/.package-lock.json -nt $here/package-lock.json ]] || (cd "$here" && npm ci --no-audit --no-fund)
 }
