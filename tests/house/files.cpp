@@ -13,7 +13,7 @@ namespace {
 
 bool is_ignored(const fs::path& path) {
   const std::string relative = path.lexically_relative(fretsheaf::test::project_folder()).string();
-  return relative == ".git" || relative == "demo-lessons/handouts" ||
+  return relative == ".git" || relative == "demo-lessons/handouts" || relative == "tests/browser/node_modules" ||
          (relative.starts_with("build") && relative.find('/') == std::string::npos);
 }
 
