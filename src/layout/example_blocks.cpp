@@ -16,8 +16,9 @@ constexpr double heading_clear = 0.52;   // ink to ink between a heading and its
 constexpr std::size_t short_intro = 12;  // lines; a longer one may be parted in its middle
 
 // What a page break hurts: after the first of several lines and before the last it leaves a line alone, between two it
-// leaves both; either is worse than another page, however blank.
-constexpr double lone_line_penalty = 3000;
+// leaves both. That is worse than a page half blank (fill.cpp), and better than one nearly empty or one more. Chosen by
+// eye.
+constexpr double lone_line_penalty = 120;
 constexpr double line_penalty = 25;
 constexpr double after_music_penalty = 60;  // from the example's own ladder and notes
 

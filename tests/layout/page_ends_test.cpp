@@ -85,7 +85,8 @@ TEST_CASE("a heading stands on the page of its first line of music") {
   }
 }
 
-TEST_CASE("in large print, too, two lines of music stand on two pages only where one has no room for them") {
+TEST_CASE(
+    "in large print two lines of music are parted only where a page would have no room or leave much of itself blank") {
   test::Music music("large-print");
   layout::Type type(music.fonts, music.look, music.by_role);
   layout::Setter setter{type, "en", words::Language::en, 1};
@@ -105,14 +106,16 @@ TEST_CASE("in large print, too, two lines of music stand on two pages only where
       const Part& second = parts.rbegin()->second;
       const double stood = first.bottom - sheet.bookmarks.at(static_cast<std::size_t>(example) - 1).y;
       const double needed = stood + music.look.measures.line_gap + second.bottom - second.top;
-      INFO("example " << example << " needs " << needed << " of " << room.bottom - room.later_top);
-      CHECK(needed > room.bottom - room.later_top);
+      const double free = room.bottom - sheet.bookmarks.at(static_cast<std::size_t>(example) - 1).y;
+      INFO("example " << example << " needs " << needed << " and would leave " << free << " of "
+                      << room.bottom - room.later_top);
+      CHECK((needed > room.bottom - room.later_top || free > 0.4 * (room.bottom - room.later_top)));
     }
   });
   CHECK(together > 15);
 }
 
-TEST_CASE("where title, heading and two lines have no room, the title stands alone rather than a line") {
+TEST_CASE("where title, heading and two lines have no room, one line stands under the title rather than nothing") {
   test::Music music("large-print");
   const std::string grid =
       "count | 1   2   3   4   | 1   2   3   4   |\n"
@@ -120,8 +123,8 @@ TEST_CASE("where title, heading and two lines have no room, the title stands alo
   const sheet::Sheet sheet = music.pages(test::bass_lesson(
       "staves = [\"slash\", \"notes\", \"tab\"]\nlabels = [\"counts\"]\nbars-per-line = 1\ntitle = \"Drift\"", grid));
   const auto parts = parts_of(music, sheet);
-  REQUIRE(parts.at(1).size() == 1);
-  CHECK(parts.at(1).begin()->first == 1);
-  CHECK(parts.at(1).begin()->second.lines.size() == 2);
-  CHECK(sheet.bookmarks.at(0).page == 1);
+  REQUIRE(parts.at(1).size() == 2);
+  CHECK(parts.at(1).at(0).lines.size() == 1);
+  CHECK(parts.at(1).at(1).lines.size() == 1);
+  CHECK(sheet.bookmarks.at(0).page == 0);
 }

@@ -169,12 +169,27 @@ TEST_CASE("an example is parted from its ladder before half a page is left blank
   CHECK(pages[0].size() == 2);
 }
 
-TEST_CASE("but two lines of music stay together, whatever is left blank") {
+TEST_CASE("two lines of music stay together, though half a page is left blank") {
   Blocks blocks = {block(330), block(220), block(220), block(100)};
-  blocks[1].part_penalty = 1300;
+  blocks[1].part_penalty = 240;
   const auto pages = fill_pages(blocks, room);
   REQUIRE(pages.size() == 2);
   CHECK(pages[0].size() == 1);
+}
+
+TEST_CASE("but not where a page would stay nearly empty, nor at the price of a further page") {
+  Blocks blocks = {block(130), block(330), block(330)};
+  blocks[1].part_penalty = 240;
+  auto pages = fill_pages(blocks, room);
+  REQUIRE(pages.size() == 2);
+  CHECK(pages[0].size() == 2);
+
+  blocks = {block(330), block(250), block(250), block(330), block(30)};
+  blocks[1].part_penalty = 240;
+  blocks[2].keep_with_next = blocks[3].keep_with_next = true;
+  pages = fill_pages(blocks, room);
+  REQUIRE(pages.size() == 2);
+  CHECK(pages[0].size() == 2);
 }
 
 TEST_CASE("no page holds one line of music alone between pages that have more of it") {
@@ -182,7 +197,7 @@ TEST_CASE("no page holds one line of music alone between pages that have more of
   Blocks blocks = {block(250), block(300), block(300), block(300), block(300), block(20)};
   blocks[0].keep_with_next = true;
   for (std::size_t i = 1; i <= 4; ++i) blocks[i].nests = {{7, sheet::Tag::figure, std::nullopt}};
-  blocks[1].part_penalty = blocks[3].part_penalty = 650;
+  blocks[1].part_penalty = blocks[3].part_penalty = 120;
   blocks[2].part_penalty = 25;
   blocks[4].part_penalty = 60;
   const auto pages = fill_pages(blocks, room);
