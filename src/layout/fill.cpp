@@ -15,7 +15,7 @@ constexpr double stretch_cost = 15;    // all gaps at their most
 constexpr double blank_cost = 500;     // a page left blank beyond what gaps can fill, times the square of that share
 constexpr double scant_cost = 150;     // a last page with next to nothing on it; less, the nearer it is to
 constexpr double scant_share = 0.33;   // so much of a page
-constexpr double alone_cost = 300;    // a page of one line of music, with others on the pages around it
+constexpr double alone_cost = 300;     // a page of one line of music, with others on the pages around it
 constexpr double rounding = 1e-6;
 
 struct Extent {

@@ -17,6 +17,7 @@
 #include "layout/neck.h"
 #include "layout/practice_log.h"
 #include "layout/title_block.h"
+#include "lesson/limits.h"
 #include "words/words.h"
 
 namespace fretsheaf::layout {
@@ -32,13 +33,16 @@ void append(Blocks& to, Blocks from) {
 // The blocks of a whole score, in reading order.
 class Flow {
  public:
-  Flow(const score::Score& score, double width, Setter& setter, source::Diagnostics& diagnostics)
-      : score_(score), width_(width), setter_(setter), diagnostics_(diagnostics) {}
+  // `room` is the height that all pages have that a handout may have.
+  Flow(const score::Score& score, double width, double room, Setter& setter, source::Diagnostics& diagnostics)
+      : score_(score), width_(width), room_(room), setter_(setter), diagnostics_(diagnostics) {}
 
+  // None where they need more than all the room.
   Blocks blocks();
 
  private:
   void head(Blocks& blocks);
+  void example(const score::Example& example, Blocks& blocks);
   Short ladder(const score::Ladder& ladder);
   Short neck(const score::NeckPicture& picture);
   Short boxes(const std::vector<score::ChordBox>& boxes);
@@ -50,9 +54,16 @@ class Flow {
 
   const score::Score& score_;
   double width_;
+  double room_;
   Setter& setter_;
   source::Diagnostics& diagnostics_;
 };
+
+double height_of(const Blocks& blocks, std::size_t begin) {
+  double height = 0;
+  for (std::size_t i = begin; i < blocks.size(); ++i) height += blocks[i].height;
+  return height;
+}
 
 void Flow::head(Blocks& blocks) {
   const templates::Measures& m = setter_.measures();
@@ -135,14 +146,23 @@ std::vector<Short> Flow::shorts_after(const score::Example& example) {
   return shorts;
 }
 
+void Flow::example(const score::Example& example, Blocks& blocks) {
+  append(blocks, example_blocks(example, score_, width_, setter_, diagnostics_));
+  Blocks shorts = stack_shorts(shorts_after(example), width_, setter_.measures());
+  if (shorts.empty()) blocks.back().part_penalty = 0;
+  append(blocks, std::move(shorts));
+}
+
 Blocks Flow::blocks() {
   Blocks blocks;
   head(blocks);
-  for (const score::Example& example : score_.examples) {
-    append(blocks, example_blocks(example, score_, width_, setter_, diagnostics_));
-    Blocks shorts = stack_shorts(shorts_after(example), width_, setter_.measures());
-    if (shorts.empty()) blocks.back().part_penalty = 0;
-    append(blocks, std::move(shorts));
+  double height = 0;
+  for (const score::Example& one : score_.examples) {
+    const std::size_t begin = blocks.size();
+    example(one, blocks);
+    height += height_of(blocks, begin);
+    // What is too long is not worth laying out to its end.
+    if (height > room_) return {};
   }
   if (!score_.examples.empty()) return blocks;
   if (!score_.practice.empty()) append(blocks, practice(score_.practice, {}).wide);
@@ -189,10 +209,13 @@ sheet::Sheet lay_out(const score::Score& score, const templates::Template& look,
   Setter setter{type, std::string(words::language_code(score.language)), score.language, 1};
   const Frame frame = make_frame(score.paper, look);
   const Furniture furniture(score, frame, most_pages_foreseen, setter);
-  Blocks blocks = Flow(score, frame.text_width, setter, diagnostics).blocks();
-  const std::vector<PagePlan> plans = fill_pages(blocks, furniture.room());
-
+  const double room = static_cast<double>(lesson::limits::pages) * frame.height;
   sheet::Sheet sheet;
+  Blocks blocks = Flow(score, frame.text_width, room, setter, diagnostics).blocks();
+  if (blocks.empty()) return sheet;
+  const std::vector<PagePlan> plans = fill_pages(blocks, furniture.room());
+  if (plans.size() > lesson::limits::pages) return sheet;
+
   sheet.title = score.title;
   if (score.answer_key) sheet.title += " – " + score.heading.answer_key;
   sheet.author = score.teacher;

@@ -10,7 +10,7 @@
 
 namespace fretsheaf::layout {
 
-// The finished pages of a score. `fonts` are the ids for each role (template::Role order), opened by the caller.
+// The finished pages of a score; none where they would be more than a handout may have (lesson/limits.h). `fonts` are the ids for each role (template::Role order), opened by the caller.
 // Reports characters that no font has (as errors) and what could not be laid out as asked (as warnings). `lesson_text`
 // is the lesson file's text: it is only searched for the places of such characters.
 sheet::Sheet lay_out(const score::Score& score, const templates::Template& look, typeface::Shaper& shaper,

@@ -1,6 +1,7 @@
 #include "layout/line_breaking.h"
 
 #include <algorithm>
+#include <cmath>
 #include <limits>
 
 namespace fretsheaf::layout {
@@ -12,15 +13,14 @@ struct Way {
   int next = -1;  // index among the choices that begin after this line
 };
 
-double between(const LineChoice& a, const LineChoice& b, double unevenness) {
-  if (b.follows) return 0;
-  const double difference = a.tightness - b.tightness;
-  return unevenness * difference * difference;
+double between(const LineChoice& a, const LineChoice& b, const Unevenness& unevenness) {
+  const double difference = b.follows ? std::log2(static_cast<double>(a.bars) / b.bars) : a.tightness - b.tightness;
+  return (b.follows ? unevenness.of_bars : unevenness.of_stretch) * difference * difference;
 }
 
 }  // namespace
 
-std::vector<LineChoice> cheapest(const Choices& choices, double unevenness) {
+std::vector<LineChoice> cheapest(const Choices& choices, const Unevenness& unevenness) {
   const std::size_t n = choices.size();
   std::vector<std::vector<Way>> ways(n);
   for (std::size_t first = n; first-- > 0;) {

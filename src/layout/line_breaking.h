@@ -12,14 +12,21 @@ struct LineChoice {
   int last = 0;
   double tightness = 0;  // the logarithm of its stretch, as against the natural one
   double cost = 0;       // of the line by itself
-  bool follows = false;  // it takes the stretch of the line before (a short last line): no cost between the two
+  bool follows = false;  // a short last line: it takes the stretch of the line before,
+  int bars = 1;          // and is judged by how many bars it has as against that one
 };
 
 // The lines that may begin at each piece, by that piece.
 using Choices = std::vector<std::vector<LineChoice>>;
 
-// The lines of least cost that hold all pieces in order; the cost between two lines is `unevenness` times the square of
-// the difference of their tightness. Empty where no choices reach the end.
-std::vector<LineChoice> cheapest(const Choices& choices, double unevenness);
+// What two lines in a row cost: so much times the square of the difference of their tightness; or, where the second
+// follows, of the logarithm (base 2) of the ratio of their bars.
+struct Unevenness {
+  double of_stretch = 0;
+  double of_bars = 0;
+};
+
+// The lines of least cost that hold all pieces in order. Empty where no choices reach the end.
+std::vector<LineChoice> cheapest(const Choices& choices, const Unevenness& unevenness);
 
 }  // namespace fretsheaf::layout

@@ -12,7 +12,8 @@ namespace {
 // stretch; the cost of a line is its square for each of its bars, so that the lines of an example are weighed by what
 // they hold.
 constexpr double tight_weight = 1.7;      // a crowded line reads worse than a loose one
-constexpr double unevenness = 1.5;        // between neighbouring lines
+constexpr double uneven_stretch = 1.5;    // between neighbouring lines
+constexpr double uneven_bars = 0.3;       // between the last lines, where the very last is not full
 constexpr double odd_count = 0.3;         // three, five … bars to a line
 constexpr double too_many = 0.5;          // each bar beyond four
 constexpr double short_last = 0.05;       // a last line that is not full
@@ -51,7 +52,7 @@ class Breaker {
       : engraving_(engraving), context_(engraving.context), natural_(natural_stretch(engraving.context)) {}
 
   std::vector<LinePlan> lines() {
-    const std::vector<LineChoice> chosen = cheapest(choices(), unevenness);
+    const std::vector<LineChoice> chosen = cheapest(choices(), {uneven_stretch, uneven_bars});
     std::vector<LinePlan> lines;
     std::optional<double> before;
     for (const LineChoice& choice : chosen) {
@@ -90,7 +91,7 @@ class Breaker {
     const double k = stretch_to_fill(line.springs, context_.width);
     const double tightness = std::max(least_tightness, std::log(std::max(k, 1e-6) / natural_));
     const int bars = full_bars(line);
-    LineChoice choice{line.first, line.last, tightness, 0, false};
+    LineChoice choice{line.first, line.last, tightness, 0, false, std::max(1, bars)};
     const double weighed = tightness < 0 ? tight_weight * tightness * tightness : tightness * tightness;
     choice.cost = std::max(1, bars) * weighed + count_cost(line, bars);
     if (!line.last_line) {

@@ -42,7 +42,9 @@ class Paragraph {
   static std::string without_soft_hyphens(std::string text);
   std::size_t trimmed_end(Stretch s) const;
   Words words(const score::Run& run, std::string_view text);
+  std::size_t run_at(std::size_t byte) const;  // the first that ends beyond it
   double width_of(Stretch s);
+  std::size_t fitting(Stretch s);
   void add_piece(Stretch s);
   void add_split(Stretch s);
   TextLine line(Stretch s);
@@ -73,9 +75,14 @@ Words Paragraph::words(const score::Run& run, std::string_view text) {
   return type_.set_at_size(role, type_.look().style(role).size * style_.scale, text, style_.part, style_.color);
 }
 
+std::size_t Paragraph::run_at(std::size_t byte) const {
+  const auto ends_by = [byte](Stretch span) { return span.end <= byte; };
+  return static_cast<std::size_t>(std::partition_point(spans_.begin(), spans_.end(), ends_by) - spans_.begin());
+}
+
 double Paragraph::width_of(Stretch s) {
   double width = 0;
-  for (std::size_t i = 0; i < runs_.size(); ++i) {
+  for (std::size_t i = run_at(s.begin); i < runs_.size() && spans_[i].begin < s.end; ++i) {
     const std::size_t begin = std::max(s.begin, spans_[i].begin);
     const std::size_t end = std::min(s.end, spans_[i].end);
     if (begin >= end) continue;
@@ -93,20 +100,29 @@ void Paragraph::add_piece(Stretch s) {
   stretches_.push_back(s);
 }
 
+// How much of a word fits into a line: at least one character. A line's worth is found by halving, from as many as the
+// measure has points: no letter of a text is much narrower.
+std::size_t Paragraph::fitting(Stretch s) {
+  std::vector<std::size_t> ends;  // of its characters
+  const auto most = std::max<std::size_t>(1, static_cast<std::size_t>(width_));
+  for (std::size_t at = s.begin; at < s.end && ends.size() < most;) {
+    at += source::decode_utf8(std::string_view(text_).substr(at)).length;
+    ends.push_back(at);
+  }
+  const auto fits = [&](std::size_t end) { return width_of({s.begin, end}) <= width_; };
+  const auto beyond = std::partition_point(ends.begin(), ends.end(), fits);
+  return beyond == ends.begin() ? ends.front() : *(beyond - 1);
+}
+
 // A word wider than the measure (an address, say) breaks where it must.
 void Paragraph::add_split(Stretch s) {
+  const std::size_t end = trimmed_end(s);
   std::size_t begin = s.begin;
-  std::size_t fits = s.begin;
-  for (std::size_t at = s.begin; at < s.end;) {
-    const std::size_t next = at + source::decode_utf8(std::string_view(text_).substr(at)).length;
-    if (fits > begin && width_of({begin, next}) > width_) {
-      pieces_.push_back({width_of({begin, fits}), 0, false});
-      stretches_.push_back({begin, fits});
-      begin = fits;
-    }
-    fits = at = next;
+  for (std::size_t next = fitting({begin, end}); next < end; next = fitting({begin, end})) {
+    pieces_.push_back({width_of({begin, next}), 0, false});
+    stretches_.push_back({begin, next});
+    begin = next;
   }
-  const std::size_t end = trimmed_end({begin, s.end});
   const bool forced = text_[s.end - 1] == '\n';
   pieces_.push_back({width_of({begin, end}), forced ? 0 : width_of({end, s.end}), forced});
   stretches_.push_back({begin, s.end});
@@ -138,7 +154,7 @@ void Paragraph::add_run(TextLine& line, const score::Run& run, std::string_view 
 TextLine Paragraph::line(Stretch s) {
   s.end = trimmed_end(s);
   TextLine line;
-  for (std::size_t i = 0; i < runs_.size(); ++i) {
+  for (std::size_t i = run_at(s.begin); i < runs_.size() && spans_[i].begin < s.end; ++i) {
     const std::size_t begin = std::max(s.begin, spans_[i].begin);
     const std::size_t end = std::min(s.end, spans_[i].end);
     if (begin < end) add_run(line, runs_[i], std::string_view(text_).substr(begin, end - begin));

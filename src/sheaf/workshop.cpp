@@ -249,10 +249,9 @@ void Workshop::Impl::render(const Job& job, const score::Score& score, const std
       continue;
     }
     if (!sheet) sheet = layout::lay_out(score, look.look, fonts, look.fonts, diagnostics, kept.files[0].bytes());
-    if (sheet->pages.size() > lesson::limits::pages) {
+    if (sheet->pages.empty()) {
       diagnostics.error(Code::out_of_range, kept.lesson.title.range,
-                        "this handout would have " + std::to_string(sheet->pages.size()) + " pages, and at most " +
-                            std::to_string(lesson::limits::pages) + " are made",
+                        "this handout would have more than " + std::to_string(lesson::limits::pages) + " pages",
                         "divide the lesson into several");
     }
     if (diagnostics.has_errors()) return;

@@ -1,6 +1,6 @@
 // How the cost of a handout grows with its length: one of 400 bars against ten times one of 40, lesson text to finished
-// PDF bytes. 1 is linear; at most 1.2 is promised. And how the cost of reading grows up to the limits, for a sound
-// lesson and for what a stranger may send: each input against ten of a tenth.
+// PDF bytes. 1 is linear; at most 1.2 is promised. And how the costs of setting texts and of reading grow up to the
+// limits, for a sound lesson and for what a stranger may send: each input against ten of a tenth.
 #include <benchmark/benchmark.h>
 
 #include <chrono>
@@ -110,6 +110,39 @@ double seconds_to_read(const std::string& text) {
   return fretsheaf::benchmarks::seconds_since(begin);
 }
 
+// Texts as long as they may be: words, a word without end, styles that change with every word.
+const Input texts[] = {
+    {"prose", [](int times) { return repeated("the tide goes out ", times); }, 2700},
+    {"one_word", [](int times) { return repeated("abcdefg", times); }, 7000},
+    {"styles", [](int times) { return repeated("*ab* **cd** ", times); }, 4000},
+};
+
+// Twenty examples, each with such a text.
+std::string lesson_of_texts(const std::string& text) {
+  std::string all = head;
+  for (int i = 0; i < 20; ++i) all += "[[example]]\nblank-bars = 1\nintro = \"" + text + "\"\n";
+  return all;
+}
+
+void growth_of_texts(benchmark::State& state) {
+  const Input& input = texts[state.range(0)];
+  state.SetLabel(input.name);
+  Bench bench;
+  const std::string whole = lesson_of_texts(input.of(input.most));
+  const std::string tenth = lesson_of_texts(input.of(input.most / 10));
+  seconds_for(bench, tenth);  // opens the fonts
+  double short_one = 0;
+  double long_one = 0;
+  for (auto _ : state) {
+    for (int i = 0; i < 10; ++i) short_one += seconds_for(bench, tenth);
+    long_one += seconds_for(bench, whole);
+  }
+  const double rounds = static_cast<double>(state.iterations());
+  state.counters["ten_of_a_tenth_ms"] = short_one / rounds * 1000;
+  state.counters["at_the_limit_ms"] = long_one / rounds * 1000;
+  state.counters["ratio"] = long_one / short_one;
+}
+
 void growth_of_reading(benchmark::State& state) {
   const Input& input = inputs[state.range(0)];
   state.SetLabel(input.name);
@@ -130,6 +163,7 @@ void growth_of_reading(benchmark::State& state) {
 }  // namespace
 
 BENCHMARK(growth_of_reading)->DenseRange(0, std::size(inputs) - 1)->Unit(benchmark::kMillisecond);
+BENCHMARK(growth_of_texts)->DenseRange(0, std::size(texts) - 1)->Unit(benchmark::kMillisecond);
 BENCHMARK(growth_with_length)->Unit(benchmark::kMillisecond)->MinTime(2.0);
 
 BENCHMARK_MAIN();

@@ -117,6 +117,20 @@ TEST_CASE("a lesson with errors leaves the earlier handout as it was, and the go
   CHECK(shed.console.errors.find("bad.lesson.toml:1:1: error:") == 0);
 }
 
+TEST_CASE("a handout of more than 1,000 pages is refused at the title, and not laid out to its end") {
+  Shed shed;
+  std::string text = "title = \"No end\"\nkey = \"D dorian\"\ninstrument = \"bass\"\n";
+  for (int i = 0; i < 100; ++i) text += "[[example]]\nblank-bars = 200\nbars-per-line = 1\n";
+  shed.system.files["long.lesson.toml"] = text;
+  CHECK(shed.run({"typeset", "long.lesson.toml"}) == Exit::lesson_wrong);
+  CHECK(shed.console.errors ==
+        "long.lesson.toml:1:9: error: this handout would have more than 1000 pages\n"
+        "  title = \"No end\"\n"
+        "          ^^^^^^^^\n"
+        "help: divide the lesson into several\n");
+  CHECK(shed.system.files.count("long.d-dorian.pdf") == 0);
+}
+
 TEST_CASE("standard input is typeset to standard output") {
   Shed shed;
   shed.system.standard_input = good;

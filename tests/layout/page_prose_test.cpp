@@ -45,6 +45,9 @@ TEST_CASE("a hard break ends a line, a soft hyphen is none") {
 TEST_CASE("a word wider than the measure is broken where it must be") {
   Fixed fixed;
   CHECK(lines_of(fixed, "abcdefgh", body(fixed, 3)) == std::vector<std::string>{"abc", "def", "gh"});
+  // Letters of several bytes stay whole, and something stands in each line, however narrow.
+  CHECK(lines_of(fixed, "äöüßé", body(fixed, 2)) == std::vector<std::string>{"äö", "üß", "é"});
+  CHECK(lines_of(fixed, "abc", body(fixed, 0.5)) == std::vector<std::string>{"a", "b", "c"});
 }
 
 TEST_CASE("each style is set in its own role") {
