@@ -7,7 +7,7 @@ packages_to_build=(
   libunibreak-dev libzip-dev libxxhash-dev libqrencode-dev librsvg2-dev nlohmann-json3-dev
   fonts-noto-core fonts-sil-charis fonts-inter fonts-dejavu-core
 )
-packages_to_test=(catch2 libxml2-utils poppler-utils qpdf python3-jsonschema make parallel zbar-tools chromium)
+packages_to_test=(catch2 libxml2-utils poppler-utils qpdf python3-jsonschema make parallel zbar-tools chromium zsh fish mandoc)
 packages_for_slow_checks=(clang-tidy clang libclang-rt-14-dev cppcheck debootstrap libbenchmark-dev)
 
 # Prints those of the named packages that are not installed.
