@@ -8,7 +8,9 @@ packages_to_build=(
   fonts-noto-core fonts-sil-charis fonts-inter fonts-dejavu-core
 )
 packages_to_test=(catch2 libxml2-utils poppler-utils qpdf python3-jsonschema make parallel zbar-tools chromium zsh fish mandoc)
-packages_for_slow_checks=(clang-tidy clang libclang-rt-14-dev cppcheck debootstrap libbenchmark-dev)
+packages_for_slow_checks=(
+  clang-tidy clang libclang-rt-14-dev cppcheck debootstrap libbenchmark-dev dpkg-dev file
+)
 
 # Prints those of the named packages that are not installed.
 missing_packages() {
