@@ -73,6 +73,16 @@ TEST_CASE("the man page and the completions are what the table of help says") {
   check_kept("src/command/pages/fretsheaf.fish", test::fish_completion());
 }
 
+TEST_CASE("the README lists each verb with all that may be typed after it") {
+  std::string block;
+  for (const command::HelpEntry& entry : command::help_entries()) {
+    if (entry.kind != command::HelpKind::verb) continue;
+    std::istringstream lines(command::synopsis(entry));
+    for (std::string line; std::getline(lines, line);) block += "    " + line + "\n";
+  }
+  CHECK(bytes_of(test::project_folder() + "/README.md").find("\n\n" + block + "\n") != std::string::npos);
+}
+
 TEST_CASE("a reader of man pages finds nothing wrong with ours, and shows every verb, option, row and key") {
   const TemporaryFolder folder;
   CHECK(lines_of("mandoc -T lint -W warning '" + pages() + "/fretsheaf.1' | grep -v 'missing date' || true",
