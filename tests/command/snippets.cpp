@@ -59,7 +59,6 @@ double head_rule(const std::vector<sheet::Item>& items) {
 }
 
 std::vector<sheet::Item> under_the_head(std::vector<sheet::Item> items, typeface::Shaper& shaper) {
-  std::erase_if(items, is_artifact);
   const double rule = head_rule(items);
   std::erase_if(items, [&](const sheet::Item& item) {
     const auto ink = render::ink_box(item, shaper);
@@ -139,9 +138,11 @@ std::string picture_of(const Snippet& snippet, Music& music) {
   if (shown_by(snippet) == Shows::music) {
     items = stacked(music.lines(lesson, width_for(snippet.text)));
   } else {
+    music.look.cautions = false;  // at the foot of a page, far from all else
     sheet::Sheet sheet = music.pages(lesson);
     REQUIRE(!sheet.pages.empty());
     items = std::move(sheet.pages.front().items);
+    std::erase_if(items, is_artifact);
     if (shown_by(snippet) == Shows::example) items = under_the_head(std::move(items), music.fonts);
   }
   return render::svg(cut(std::move(items), music.fonts), music.fonts).front();

@@ -22,7 +22,7 @@ std::vector<Snippet> snippets(const std::string& markdown);
 std::string whole_lesson(const Snippet& snippet);
 
 // The snippet engraved, cut to its ink: of a grid alone the music, of an example all that stands under the page's head,
-// of a whole lesson the first page. An SVG document.
+// of a whole lesson the first page without its foot. An SVG document.
 std::string picture_of(const Snippet& snippet, Music& music);
 
 }  // namespace fretsheaf::test
