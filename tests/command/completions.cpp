@@ -70,6 +70,11 @@ Choice value_of(const HelpEntry& option) {
   }
   if (option.word == "--template") return {joined(templates::template_names(platform::DiskSystem())), ".toml", false};
   if (option.form == "FORMATS") return {"pdf svg musicxml mxl", "", false};
+  if (option.form.find('|') != std::string_view::npos) {  // the words themselves: text|html
+    std::string words(option.form);
+    std::replace(words.begin(), words.end(), '|', ' ');
+    return {words, "", false};
+  }
   if (option.form == "FOLDER") return {"", "", true};
   if (option.form == "FILE" || option.form == "LESSON") return {"", "*", false};
   return {};
