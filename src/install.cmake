@@ -41,9 +41,15 @@ set(CPACK_PACKAGING_INSTALL_PREFIX /usr)
 set(CPACK_STRIP_FILES ON)
 set(CPACK_DEBIAN_FILE_NAME DEB-DEFAULT)
 set(CPACK_DEBIAN_PACKAGE_SECTION text)
-# The libraries that are linked come from dpkg-shlibdeps; librsvg is loaded where a lesson has an SVG logo.
+# The libraries that are linked come from dpkg-shlibdeps. Those that are loaded only where a lesson needs them are named
+# here, with their packages; tests/house looks through the sources for them.
+set(loaded_libraries
+    "librsvg-2.so.2 librsvg2-2"
+    "libzip.so.4 libzip4")
 set(CPACK_DEBIAN_PACKAGE_SHLIBDEPS ON)
+list(TRANSFORM loaded_libraries REPLACE "^.* " "" OUTPUT_VARIABLE loaded_packages)
+list(JOIN loaded_packages ", " loaded_packages)
 list(JOIN font_packages ", " font_packages)
-set(CPACK_DEBIAN_PACKAGE_DEPENDS "librsvg2-2, ${font_packages}")
+set(CPACK_DEBIAN_PACKAGE_DEPENDS "${loaded_packages}, ${font_packages}")
 set(CPACK_OUTPUT_FILE_PREFIX ${PROJECT_BINARY_DIR}/package)
 include(CPack)

@@ -80,6 +80,12 @@ TEST_CASE("the manual's pictures are what the program engraves") {
   check_pictures(manual);
 }
 
+TEST_CASE("the manual names the lines that its snippets stand under") {
+  std::string lines;
+  for (const char* line : test::snippet_head) lines += "    " + std::string(line) + "\n";
+  CHECK(document(manual).find("\n\n" + lines + "\n    [[example]]\n\n") != std::string::npos);
+}
+
 TEST_CASE("the tutorial's pictures are what the program engraves, in five steps") {
   check_pictures(tutorial);
   CHECK(test::snippets(document(tutorial)).size() == 5);

@@ -126,7 +126,8 @@ std::vector<Snippet> snippets(const std::string& markdown) {
 }
 
 std::string whole_lesson(const Snippet& snippet) {
-  const std::string head = "title = \"Manual\"\nkey = \"D dorian\"\ninstrument = \"bass\"\n";
+  std::string head;
+  for (const char* line : snippet_head) head += std::string(line) + "\n";
   const bool is_bare = snippet.text.find("[[example]]") == std::string::npos;
   if (snippet.text.starts_with("title ")) return snippet.text;
   return head + (is_bare ? "[[example]]\n" : "") + snippet.text;

@@ -17,6 +17,9 @@ struct Snippet {
 // All that are fenced as ```toml.
 std::vector<Snippet> snippets(const std::string& markdown);
 
+// The three lines under which a snippet stands that is no whole lesson.
+inline constexpr const char* snippet_head[] = {"title = \"Manual\"", "key = \"D dorian\"", "instrument = \"bass\""};
+
 // A snippet as a whole lesson: one that begins with an example, or with the keys of one, stands under the three lines
 // that the manual names at its top.
 std::string whole_lesson(const Snippet& snippet);

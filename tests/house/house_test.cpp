@@ -76,6 +76,22 @@ TEST_CASE("what begins as a script can be run, and the scripts of the guide are 
   }
 }
 
+TEST_CASE("a library that is loaded, not linked, is named for the Debian package") {
+  const std::string install = text_of("src/install.cmake");
+  int loaded = 0;
+  for (const std::string& path : files_below("src", {".h", ".cpp"})) {
+    const std::string text = text_of(path);
+    for (auto at = text.find("\"lib"); at != std::string::npos; at = text.find("\"lib", at + 1)) {
+      const std::string name = text.substr(at + 1, text.find('"', at + 1) - at - 1);
+      if (name.find(".so") == std::string::npos) continue;
+      CAPTURE(path, name);
+      CHECK(install.find("\"" + name + " ") != std::string::npos);
+      ++loaded;
+    }
+  }
+  CHECK(loaded > 0);
+}
+
 TEST_CASE("a mark is a word of its own") {
   CHECK(holds_word("// NB: x", "NB"));
   CHECK(holds_word("NB", "NB"));
