@@ -1,6 +1,7 @@
 #include <unistd.h>
 
 #include <cstdio>
+#include <exception>
 #include <string>
 #include <vector>
 
@@ -23,8 +24,13 @@ int main(int argc, char** argv) {
   fretsheaf::command::Console console;
   console.errors_are_terminal = ::isatty(STDERR_FILENO) == 1;
   console.show = show;
-  const fretsheaf::command::Exit exit =
-      fretsheaf::command::run(std::vector<std::string>(argv + 1, argv + argc), system, console);
+  auto exit = fretsheaf::command::Exit::unreadable;
+  try {
+    exit = fretsheaf::command::run(std::vector<std::string>(argv + 1, argv + argc), system, console);
+  } catch (const std::exception& lack) {
+    // Of memory, or of a library that is loaded where it is needed.
+    console.errors += std::string("error: ") + lack.what() + "\n";
+  }
   show(console);
   return static_cast<int>(exit);
 }
