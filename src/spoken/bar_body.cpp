@@ -195,9 +195,7 @@ BarBody body_of(const score::Example& example, std::size_t bar, const std::vecto
 }
 
 bool head_tells(const Mark& mark, const score::Bar& bar) {
-  using Order = Mark::Order;
-  return mark.at == bar.begin &&
-         (mark.order == Order::section || mark.order == Order::road || mark.order == Order::chord);
+  return mark.at == bar.begin && mark.before_notes();
 }
 
 }  // namespace fretsheaf::spoken

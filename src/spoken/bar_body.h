@@ -23,7 +23,8 @@ struct BarBody {
   std::vector<SaidFret> frets;
 };
 
-// Marks that stand where the bar begins are told before it, not here, where `head_tells` says so of their order.
+// Marks that come before the notes are told in the bar's head where it begins: what is inside may then be as in
+// another.
 bool head_tells(const Mark& mark, const score::Bar& bar);
 
 BarBody body_of(const score::Example& example, std::size_t bar, const std::vector<Mark>& marks, const Places& places,

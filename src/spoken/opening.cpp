@@ -46,14 +46,17 @@ bool is_lessons_key(const std::string& key, const score::Heading& heading) {
 
 }  // namespace
 
-std::string opening_of(const score::Example& example, const Phrases& phrases) {
+std::string opening_of(const score::Example& example, const Phrases& phrases, const score::Example* before) {
   const score::Score& score = phrases.score();
   std::string text;
   const std::string key = score::printed(example.key, score.naming);
   if (!is_lessons_key(key, score.heading)) {
     add_sentence(text, phrases(Sentence::key, {{"key", phrases.plain(key)}}));
   }
-  if (!example.bars.empty()) add_sentence(text, phrases.meter(example.bars.front().meter));
+  const bool told = before != nullptr && !before->bars.empty() && !example.bars.empty() &&
+                    before->bars.front().meter == example.bars.front().meter &&
+                    before->bars.back().meter == before->bars.front().meter;
+  if (!example.bars.empty() && !told) add_sentence(text, phrases.meter(example.bars.front().meter));
   if (example.show_feel) add_sentence(text, words::word(phrases.language(), feel_word(example)));
   if (example.tempo) add_sentence(text, tempo_said(*example.tempo, phrases));
   if (score.neck.capo > 0 && example.has_strings) add_sentence(text, phrases[Sentence::from_capo]);

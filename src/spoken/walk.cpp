@@ -15,6 +15,12 @@ namespace {
 
 using words::Word;
 
+score::Run run_of(std::string text) {
+  score::Run run;
+  run.text = std::move(text);
+  return run;
+}
+
 class Walker {
  public:
   explicit Walker(const score::Score& score) : score_(score), phrases_(score) {
@@ -25,7 +31,11 @@ class Walker {
   Walk walk() {
     add_title_block();
     add_prose(score_.intro, 1, phrases_, walk_);
-    for (const score::Example& example : score_.examples) add_example(example);
+    const score::Example* before = nullptr;
+    for (const score::Example& example : score_.examples) {
+      add_example(example, before);
+      before = &example;
+    }
     add_practice(score_.practice, 2);
     add_log();
     add_footer();
@@ -41,12 +51,12 @@ class Walker {
     piece.level = level;
     std::string raised(text);
     words::raise(raised, 0);
-    piece.runs.push_back({std::move(raised)});
+    piece.runs.push_back(run_of(std::move(raised)));
   }
 
   void paragraph(std::string text) {
     if (text.empty()) return;
-    walk_.pieces.emplace_back().runs.push_back({phrases_.plain(text)});
+    walk_.pieces.emplace_back().runs.push_back(run_of(phrases_.plain(text)));
   }
 
   void item(std::string text, std::optional<int> ordinal) {
@@ -54,7 +64,7 @@ class Walker {
     piece.kind = Piece::Kind::item;
     piece.ordinal = ordinal;
     words::raise(text, 0);
-    piece.runs.push_back({std::move(text)});
+    piece.runs.push_back(run_of(std::move(text)));
   }
 
   void sentence(std::string_view text) {
@@ -81,7 +91,7 @@ class Walker {
     if (head.link) walk_.pieces.emplace_back().runs.push_back({*head.link, false, false, false, head.link});
   }
 
-  void add_example(const score::Example& example) {
+  void add_example(const score::Example& example, const score::Example* before) {
     std::string title = words::fill_number(score_.language, Word::example, example.number);
     const std::string name = phrases_.plain(score::plain(example.title));
     if (!name.empty()) title += std::string(phrases_[Sentence::colon]) + name;
@@ -90,7 +100,7 @@ class Walker {
     if (example.form) paragraph(form_said(example, phrases_));
     if (example.neck) paragraph(neck_said(*example.neck, phrases_));
     add_boxes(example);
-    paragraph(opening_of(example, phrases_));
+    paragraph(opening_of(example, phrases_, before));
     for (SaidBar& bar : bars_of(example, phrases_)) add_bar(bar);
     add_ladder(example);
     add_build_up(example);
@@ -156,7 +166,7 @@ class Walker {
     piece.rows = score_.practice_log;
     std::string rows;
     add_sentence(rows, phrases_.counted(Sentence::rows_one, piece.rows));
-    piece.runs.push_back({std::move(rows)});
+    piece.runs.push_back(run_of(std::move(rows)));
   }
 
   void add_footer() {
