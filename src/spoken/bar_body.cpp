@@ -59,9 +59,9 @@ class Speaker {
   }
 
   BarBody say() {
-    if (const Onset* rest = whole_rest()) {
-      sentences_.begin(phrases_[Sentence::rest_of_bar]);
-      say_labels(*rest, example_, sentences_, phrases_);
+    if (const Onset* alone = fills_bar()) {
+      sentences_.begin(phrases_[alone->kind == SoundKind::rest ? Sentence::rest_of_bar : Sentence::freely]);
+      say_labels(*alone, example_, sentences_, phrases_);
       sentences_.end();
       return std::move(body_);
     }
@@ -78,11 +78,12 @@ class Speaker {
   }
 
  private:
-  // A rest that fills a bar in which nothing else is told.
-  const Onset* whole_rest() const {
-    const bool alone = onsets_.size() == 1 && marks_.empty() && onsets_.front().kind == SoundKind::rest;
+  // A rest, or a chord to play freely on, in a whole bar in which nothing else is told.
+  const Onset* fills_bar() const {
+    if (onsets_.size() != 1 || !marks_.empty() || places_.in_order()) return nullptr;
     const bool whole = bar_.begin == Rational(0) && bar_.end == bar_.meter.bar();
-    return alone && whole && !places_.in_order() ? &onsets_.front() : nullptr;
+    const SoundKind kind = onsets_.front().kind;
+    return whole && (kind == SoundKind::rest || kind == SoundKind::freely) ? &onsets_.front() : nullptr;
   }
 
   // Where two things or more start and all last as long, that is told once.

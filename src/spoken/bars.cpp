@@ -40,6 +40,7 @@ class Told {
 
   // The bar's words: its own, or those that name another where they are fewer.
   std::string said(std::size_t bar, const BarBody& body) {
+    if (body.text.find('\n') == std::string::npos) return body.text;  // one sentence is told as soon
     const std::optional<std::string> shape = shape_of(body);
     std::string like = likened(body, shape);
     if (!like.empty() && like.size() < body.text.size()) return like;

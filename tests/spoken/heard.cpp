@@ -55,6 +55,7 @@ class Listener {
     for (const std::string& paragraph : split(without_quotes(words), "\n\n")) {
       if (paragraph.starts_with(lexicon_.tuning)) hear_tuning(paragraph);
       if (paragraph.starts_with(lexicon_.example)) begin_example();
+      hear_meter(paragraph);
       if (is_bar(paragraph)) hear_bar(paragraph);
     }
     for (std::vector<Heard>& example : examples_) std::sort(example.begin(), example.end());
@@ -97,6 +98,14 @@ class Listener {
     letters_ = letters;
   }
 
+  void hear_meter(const std::string& paragraph) {
+    for (std::string item : split(split(paragraph, "\n").front(), ", ")) {
+      if (!item.ends_with(lexicon_.a_bar)) continue;
+      item.resize(item.size() - lexicon_.a_bar.size());
+      if (const auto beats = length(item)) beats_a_bar_ = *beats;
+    }
+  }
+
   void begin_example() {
     examples_.emplace_back();
     bars_.clear();
@@ -111,7 +120,7 @@ class Listener {
     for (const std::string& line : split(paragraph, "\n")) {
       for (std::string sentence : split(line, ". ")) {
         if (sentence.ends_with('.')) sentence.pop_back();
-        freely = freely || sentence.find(lexicon_.freely) != std::string::npos;
+        freely = freely || sentence.ends_with(lexicon_.freely);
         hear_sentence(sentence, number);
       }
     }
@@ -133,6 +142,8 @@ class Listener {
       if (!each_) lose(sentence);
     } else if (sentence.starts_with(lexicon_.as_bar)) {
       repeat(sentence.substr(lexicon_.as_bar.size()));
+    } else if (sentence.starts_with(lexicon_.rest_of_bar)) {
+      bar_.push_back({0, {0}, -1, 0, beats_a_bar_, false});
     } else if (sentence.starts_with(lexicon_.beat)) {
       const auto colon = sentence.find(": ");
       if (colon != std::string::npos) hear_onset(sentence.substr(0, colon), sentence.substr(colon + 2));
@@ -218,6 +229,7 @@ class Listener {
       const Texts items = split(part, ", ");
       std::optional<Heard> heard = note(items);
       if (!heard) heard = strum(items.front());
+      if (!heard && items.front() == lexicon_.rest) heard = Heard{0, {}, -1, 0, {}, false};
       std::optional<Rational> own;
       for (const std::string& item : items) {
         if (const auto beats = length(item)) own = beats;
@@ -264,6 +276,7 @@ class Listener {
 
   const Lexicon& lexicon_;
   std::string& lost_;
+  Rational beats_a_bar_;
   Texts letters_;  // the top line's first
   std::vector<std::vector<Heard>> examples_;
   std::map<int, std::vector<Heard>> bars_;  // of this example, by number

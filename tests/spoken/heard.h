@@ -12,11 +12,11 @@ namespace fretsheaf::spoken::test {
 
 using theory::Rational;
 
-// A note, a strum, or the end that a note before holds on.
+// A note, a strum, a rest, or that a note before is held on.
 struct Heard {
   int bar = 0;     // of its example's bars that have music, from 0
   Rational at;     // in beats from the full bar's start
-  int string = 0;  // 0 a strum
+  int string = 0;  // 0 a strum, -1 a rest
   int fret = 0;    // -1 a dead note; of a strum its kind
   Rational beats;  // 0 of what is held from before
   bool held = false;

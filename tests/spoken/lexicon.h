@@ -25,6 +25,9 @@ struct Lexicon {
   std::string of_beat;                                                // after any other fraction
   std::vector<std::pair<std::string, theory::Rational>> after_beats;  // what may follow whole beats
   std::string and_part;                                               // before any other fraction
+  std::string a_bar;                                                  // after the beats that it has
+  std::string rest;
+  std::string rest_of_bar;
   std::string each_lasts;
   std::string as_bar;
   std::vector<std::string> higher;
@@ -36,7 +39,7 @@ struct Lexicon {
   std::string open;
   std::string dead;
   std::string held;
-  std::string freely;
+  std::string freely;               // but its first letter, which may be a capital
   std::vector<std::string> strums;  // plain, muted, accented, ghost
   std::string quote_begin;
   std::string quote_end;

@@ -21,7 +21,8 @@ namespace {
 
 lesson::Lesson read(const std::string& text) {
   static const platform::DiskSystem system;
-  lesson::ReadLesson result = lesson::read_lesson(project_folder() + "/demo-lessons/heard.lesson.toml", text, system);
+  lesson::ReadLesson result =
+      lesson::read_lesson(fretsheaf::test::project_folder() + "/demo-lessons/heard.lesson.toml", text, system);
   for (const auto& one : result.diagnostics.list()) {
     if (one.severity == source::Severity::error) FAIL(one.message);
   }
@@ -69,7 +70,7 @@ std::size_t notes_of(const lesson::Lesson& lesson) {
 std::vector<std::string> demo_lessons() {
   static const platform::DiskSystem system;
   std::vector<std::string> texts;
-  for (const auto& entry : std::filesystem::directory_iterator(project_folder() + "/demo-lessons")) {
+  for (const auto& entry : std::filesystem::directory_iterator(fretsheaf::test::project_folder() + "/demo-lessons")) {
     if (!entry.path().string().ends_with(".lesson.toml")) continue;
     const auto bytes = system.read(entry.path().string(), 1 << 22);
     REQUIRE(std::holds_alternative<std::string>(bytes));
@@ -99,7 +100,7 @@ TEST_CASE("every note of the demo lessons can be rebuilt from their words, in se
       check_both_languages(moved->lesson);
     }
   }
-  CHECK(notes > 900);
+  CHECK(notes > 550);
   CHECK(moved_lessons > 25);
 }
 
@@ -121,10 +122,10 @@ key = "A minor"
 instrument = "bass"
 [[example]]
 tab = '''
-count | 1  2 & 3 la li 4 e | 1 (2) & 3 4   | 1  2 & 3 la li 4 e | 1    2 3   | 1 2 3 4 |
-G     |    4               |       4       |    6               |            | 7 = 5   |
-D     | 5  6 7 5        4  | =     5 = 7   | 7  8 9 7        6  | 5    x     | 7 7 7   |
-A     |          3  5      |               |          5  7      |    5   3   | 7       |
+count | 1  2 & 3 la li 4 & | 1 (2) & 3   4 | 1  2 & 3 la li 4 & | 1    2 3   | 1 2 3 4 |
+G     |    4               |         4     |    6               |            | 7 = 5   |
+D     | 5  6 7 5         4 | 4     5     7 | 7  8 9 7         6 | 5    x     | 7 7 7   |
+A     |          3  5  7   |               |          5  7  9   |      5 3   | =       |
 '''
 )";
 
@@ -157,6 +158,7 @@ TEST_CASE("a wrong word anywhere is heard") {
                                  {" and:", ":"},
                                  {" and a third:", " and:"},
                                  {"dead note", "open"},
+                                 {": rest", ": open"},
                                  {"still held", "open"},
                                  {"As bar 1", "As bar 2"},
                                  {"2 frets higher", "3 frets higher"},

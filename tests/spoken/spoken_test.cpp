@@ -37,7 +37,7 @@ TEST_CASE("a bar is told bar and beat first, string before fret, then how and ho
       bars(example("count | 1   2 & 3 (4) | 1 & 2   3 |\n"
                    "chord | i7      V7    | i         |\n"
                    "mark  | mf            |           |\n"
-                   "G     |               | 2     0   |\n"
+                   "G     |               | 2       0 |\n"
                    "D     | 5>  7 h9      | 2         |\n"
                    "A     |         0~    |   x /5    |\n"));
   CHECK(said.at(0) ==
@@ -46,7 +46,7 @@ TEST_CASE("a bar is told bar and beat first, string before fret, then how and ho
         "vibrato, 1 beat. Beat 4: rest, 1 beat.");
   CHECK(said.at(1) ==
         "Bar 2, chord D minor. Beat 1, together: D string, 2nd fret; G string, 2nd fret; half a beat. Beat 1 and: A "
-        "string, dead note, half a beat. Beat 2: A string, 5th fret, slide in from below, 1 beat. Beat 3: G string, "
+        "string, dead note, half a beat. Beat 2: A string, 5th fret, slide up, 1 beat. Beat 3: G string, "
         "open, 2 beats.");
 }
 

@@ -35,6 +35,14 @@ class Writer {
   void add(std::size_t bar, std::size_t index) {
     const Event& event = at(bar, index);
     const Rational place = event.at / music_.bars[bar].meter.count();
+    const bool rests_on = index > 0 && at(bar, index - 1).kind == EventKind::rest;
+    if (event.kind == EventKind::rest && !rests_on) {
+      Rational total;
+      for (std::size_t i = index; i < music_.bars[bar].events.size() && at(bar, i).kind == EventKind::rest; ++i) {
+        total += beats(bar, i);
+      }
+      all_.push_back({static_cast<int>(bar), place, -1, 0, total, false});
+    }
     if (event.strum && event.kind == EventKind::struck) {
       const auto on = [](const Event& next) { return next.kind == EventKind::held; };
       all_.push_back({static_cast<int>(bar), place, 0, static_cast<int>(*event.strum), sum(bar, index, on), false});
