@@ -389,7 +389,8 @@ Made Workshop::say(const std::string& path, const std::string& key, Telling tell
   request.answers = answers;
   warn_of_answers(request, kept->lesson, diagnostics);
   if (const std::optional<transposition::Moved> moved = transposition::move(kept->lesson, to, diagnostics)) {
-    const auto copy = answers ? score::Copy::answer_key : score::Copy::student;
+    const bool hidden = lesson::hides_anything(moved->lesson);
+    const auto copy = answers && hidden ? score::Copy::answer_key : score::Copy::student;
     score::Score score = score::build_score(moved->lesson, diagnostics, copy);
     score.heading.logo = kept->logo;
     const spoken::Walk walk = spoken::walk_through(score);

@@ -92,41 +92,55 @@ void add_table(const Piece& piece, std::string& html) {
   html += "</table>\n";
 }
 
-// The document's body. A list, or a quote, is open from its first piece to its last.
+// The document's body: lists that lie in each other, and quotes, are open from their first piece to their last.
 class Body {
  public:
   explicit Body(std::string& html) : html_(html) {}
 
   void add(const Piece& piece) {
-    const bool item = piece.kind == Piece::Kind::item;
-    const std::string_view list = !item ? "" : piece.ordinal ? "ol" : "ul";
-    if (list != list_ || piece.quoted != quoted_ || (item && piece.ordinal == 1)) close_list();
-    if (piece.quoted != quoted_) html_ += piece.quoted ? "<blockquote>\n" : "</blockquote>\n";
-    quoted_ = piece.quoted;
-    if (item && list_.empty()) open_list(list, piece);
+    if (piece.quoted != quoted_) {
+      close_lists(0);
+      html_ += piece.quoted ? "<blockquote>\n" : "</blockquote>\n";
+      quoted_ = piece.quoted;
+    }
+    close_lists(static_cast<std::size_t>(piece.depth));
+    if (piece.kind == Piece::Kind::item) begin_item(piece);
     add_piece(piece);
   }
 
   void end() {
-    close_list();
+    close_lists(0);
     if (quoted_) html_ += "</blockquote>\n";
   }
 
  private:
+  void begin_item(const Piece& piece) {
+    const std::string_view list = piece.ordinal ? "ol" : "ul";
+    const auto depth = static_cast<std::size_t>(piece.depth);
+    if (lists_.size() == depth && (piece.begins_list || lists_.back() != list)) close_lists(depth - 1);
+    if (lists_.size() == depth) html_ += "</li>\n<li>";
+    while (lists_.size() < depth) {
+      open_list(list, piece);
+      html_ += "<li>";
+    }
+  }
+
   void open_list(std::string_view list, const Piece& piece) {
     html_ += '<';
     html_ += list;
     if (piece.ordinal && *piece.ordinal != 1) html_ += " start=\"" + std::to_string(*piece.ordinal) + '"';
     html_ += ">\n";
-    list_ = list;
+    lists_.push_back(list);
   }
 
-  void close_list() {
-    if (list_.empty()) return;
-    html_ += "</";
-    html_ += list_;
-    html_ += ">\n";
-    list_ = "";
+  // All that lie deeper.
+  void close_lists(std::size_t depth) {
+    while (lists_.size() > depth) {
+      html_ += "</li>\n</";
+      html_ += lists_.back();
+      html_ += ">\n";
+      lists_.pop_back();
+    }
   }
 
   void add_piece(const Piece& piece) {
@@ -136,7 +150,8 @@ class Body {
       case Piece::Kind::paragraph:
         return add_element("p", piece.runs, html_);
       case Piece::Kind::item:
-        return add_element("li", piece.runs, html_);
+        for (const score::Run& run : piece.runs) add_run(run, html_);
+        return;
       case Piece::Kind::code:
         return add_element("pre", piece.runs, html_);
       case Piece::Kind::lines:
@@ -149,7 +164,7 @@ class Body {
   }
 
   std::string& html_;
-  std::string_view list_;
+  std::vector<std::string_view> lists_;  // that are open, the outermost first
   bool quoted_ = false;
 };
 

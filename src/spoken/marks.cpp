@@ -110,7 +110,8 @@ class Collector {
       const bool at_once = span.first.bar == span.last.bar && span.first.at == span.last.at;
       add(bar, span.first.at, Order::span,
           at_once ? std::string(what)
-                  : phrases_(Sentence::until, {{"what", what}, {"where", places_.from(bar, span.last)}}));
+                  : phrases_(places_.in_order() ? Sentence::until_note : Sentence::until,
+                             {{"what", what}, {"where", places_.from(bar, span.last)}}));
     }
   }
 

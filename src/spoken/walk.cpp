@@ -63,6 +63,7 @@ class Walker {
     Piece& piece = walk_.pieces.emplace_back();
     piece.kind = Piece::Kind::item;
     piece.ordinal = ordinal;
+    piece.depth = 1;
     words::raise(text, 0);
     piece.runs.push_back(run_of(std::move(text)));
   }

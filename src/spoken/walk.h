@@ -23,6 +23,8 @@ struct Piece {
   score::Runs runs{};
   int level = 1;                     // a heading's, from 1
   std::optional<int> ordinal{};      // a numbered item's
+  int depth = 0;                     // in so many lists; an item's own is one
+  bool begins_list = false;          // an item: whatever list was open beside it ends before it
   bool quoted = false;               // it lies in a quote
   std::vector<std::string> cells{};  // a table's head, or the lines
   int rows = 0;                      // a table's empty rows

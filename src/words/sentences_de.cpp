@@ -88,6 +88,7 @@ constexpr SentenceTable by_sentence = sentence_table({
     {Sentence::verse, "Strophe {n} {text}"},
     {Sentence::words, "dabei steht {text}"},
     {Sentence::until, "{what} bis {where}"},
+    {Sentence::until_note, "{what} bis {where}"},
     {Sentence::louder, "lauter werdend"},
     {Sentence::softer, "leiser werdend"},
     {Sentence::palm_mute, "Palm Mute"},

@@ -88,6 +88,7 @@ constexpr SentenceTable by_sentence = sentence_table({
     {Sentence::verse, "verse {n} {text}"},
     {Sentence::words, "marked {text}"},
     {Sentence::until, "{what} until {where}"},
+    {Sentence::until_note, "{what} until {where}"},
     {Sentence::louder, "getting louder"},
     {Sentence::softer, "getting softer"},
     {Sentence::palm_mute, "palm mute"},
