@@ -95,13 +95,31 @@ const Picture* Desk::last_good(const std::string& lesson, const Kept& own) const
   return latest == nullptr ? nullptr : &*latest->picture;
 }
 
+// A choice that the lesson does not offer is its own, and is not made for itself.
+Choice Desk::settled(const Question& question) const {
+  Choice choice = question.choice;
+  for (const auto& [key, kept] : kept_) {
+    if (key.first != question.lesson || !kept.document || !kept.picture || kept.picture->keys.empty()) continue;
+    const Picture& now = *kept.picture;
+    const bool offered =
+        std::any_of(now.keys.begin(), now.keys.end(), [&](const KeyChoice& one) { return one.key == choice.key; });
+    if (!offered || choice.key == now.keys.front().key) choice.key.clear();
+    const bool has_look = std::find(now.looks.begin(), now.looks.end(), choice.look) != now.looks.end();
+    if (!has_look || choice.look == now.looks.front()) choice.look.clear();
+    choice.answers = choice.answers && now.exercise;
+    break;
+  }
+  return choice;
+}
+
 Response Desk::lesson(const Question& question) {
   const ListedLesson* lesson = course_.find(question.lesson);
   if (lesson == nullptr) return plain(404, "There is no such lesson here.\n");
-  Kept& kept = kept_[{question.lesson, question.choice}];
+  const Choice choice = settled(question);
+  Kept& kept = kept_[{question.lesson, choice}];
   kept.used = ++uses_;
   if (!kept.document) {
-    Showing showing = show(*workshop_, noted_, lesson->path, question.choice);
+    Showing showing = show(*workshop_, noted_, lesson->path, choice);
     note_paths();
     const bool is_fresh = showing.picture.has_value();
     if (is_fresh) kept.picture = std::move(showing.picture);
@@ -110,8 +128,8 @@ Response Desk::lesson(const Question& question) {
       for (const ShownPage& page : picture->pages) shelf_.put(page.name, page.svg);
     }
     kept.document = std::make_shared<const std::string>(
-        lesson_document(question.lesson, lesson->path.substr(lesson->path.rfind('/') + 1), course_.is_folder(),
-                        question.choice, showing.problems, picture, is_fresh));
+        lesson_document(question.lesson, lesson->path.substr(lesson->path.rfind('/') + 1), course_.is_folder(), choice,
+                        showing.problems, picture, is_fresh));
   }
   Response response = json(kept.document);
   let_go_of_the_oldest();
@@ -130,7 +148,7 @@ Response Desk::file(const Question& question) {
   if (lesson == nullptr) return plain(404, "There is no such lesson here.\n");
   const bool pdf = question.about == Question::About::pdf;
   Download made =
-      download(*workshop_, lesson->path, question.choice, pdf ? sheaf::Format::pdf : sheaf::Format::musicxml);
+      download(*workshop_, noted_, lesson->path, question.choice, pdf ? sheaf::Format::pdf : sheaf::Format::musicxml);
   if (!made.refusal.empty()) return plain(409, made.refusal + "\n");
   Response response;
   response.type = pdf ? "application/pdf" : "application/vnd.recordare.musicxml+xml";

@@ -52,6 +52,7 @@ class Desk {
   Response lesson(const Question& question);
   Response file(const Question& question);
   ListEntry entry_of(const ListedLesson& lesson);
+  Choice settled(const Question& question) const;
   const Picture* last_good(const std::string& lesson, const Kept& own) const;
   void let_go_of_the_oldest();
   void note_paths();

@@ -36,6 +36,13 @@ sheaf::Plan plan_of(sheaf::Workshop& workshop, const std::string& lesson, Choice
   }
 }
 
+// A look may be a path where a teacher names it. Here it comes from a browser, which is to have no file read.
+Choice without_path(Choice choice, const platform::System& system) {
+  const std::vector<std::string> names = templates::template_names(system);
+  if (std::find(names.begin(), names.end(), choice.look) == names.end()) choice.look.clear();
+  return choice;
+}
+
 std::vector<KeyChoice> keys_of(const lesson::Lesson& lesson, const score::Naming& naming) {
   std::vector<KeyChoice> keys;
   const auto add = [&](const theory::Key& key, KeyChoice::Group group) {
@@ -97,7 +104,7 @@ Picture picture_of(sheaf::Workshop& workshop, const platform::System& system, co
 Showing show(sheaf::Workshop& workshop, const platform::System& system, const std::string& lesson,
              const Choice& wanted) {
   Showing showing;
-  const sheaf::Plan plan = plan_of(workshop, lesson, wanted, sheaf::Format::svg);
+  const sheaf::Plan plan = plan_of(workshop, lesson, without_path(wanted, system), sheaf::Format::svg);
   add_problems(plan.made, showing.problems);
   if (plan.made.status != Made::Status::done || plan.jobs.empty()) return showing;
   const sheaf::Job& job = plan.jobs.front();
@@ -107,9 +114,10 @@ Showing show(sheaf::Workshop& workshop, const platform::System& system, const st
   return showing;
 }
 
-Download download(sheaf::Workshop& workshop, const std::string& lesson, const Choice& wanted, sheaf::Format format) {
+Download download(sheaf::Workshop& workshop, const platform::System& system, const std::string& lesson,
+                  const Choice& wanted, sheaf::Format format) {
   Download result;
-  const sheaf::Plan plan = plan_of(workshop, lesson, wanted, format);
+  const sheaf::Plan plan = plan_of(workshop, lesson, without_path(wanted, system), format);
   if (plan.made.status == Made::Status::done && !plan.jobs.empty()) {
     Made made = workshop.make(plan.jobs.front());
     if (!made.outputs.empty()) {  // an answer key is made after the student's copy

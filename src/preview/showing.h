@@ -53,6 +53,7 @@ struct Download {
   std::string bytes;    // empty where there is none to have
   std::string refusal;  // then: why
 };
-Download download(sheaf::Workshop& workshop, const std::string& lesson, const Choice& wanted, sheaf::Format format);
+Download download(sheaf::Workshop& workshop, const platform::System& system, const std::string& lesson,
+                  const Choice& wanted, sheaf::Format format);
 
 }  // namespace fretsheaf::preview

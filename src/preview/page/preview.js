@@ -52,13 +52,14 @@ function bringCaretsIntoView(excerpt) {
   excerpt.scrollLeft = middle < excerpt.clientWidth - 2 * letter ? 0 : middle - excerpt.clientWidth / 2;
 }
 
-let shownProblems = '';
+let shownProblems = null;
 function showProblems(problems) {
   const now = JSON.stringify(problems);
   if (now === shownProblems) return;
   shownProblems = now;
   const errors = problems.filter((problem) => problem.error).length;
-  by('problems').hidden = problems.length === 0;
+  by('problems').hidden = false;
+  by('problems').classList.toggle('none', problems.length === 0);
   by('problems-title').textContent = words.counts(errors, problems.length - errors);
   by('problem-list').replaceChildren(...problems.map(problemItem));
   by('problem-list').querySelectorAll('pre').forEach(bringCaretsIntoView);
@@ -68,15 +69,11 @@ function showProblems(problems) {
 
 const music = new Music(showNote);
 
-function addTo(root, svg) {
-  const look = made('link');
-  look.rel = 'stylesheet';
-  look.href = 'music.css';
-  root.replaceChildren(look, svg);
-}
-
+// The HTML parser reads it in half the time that the XML parser takes; the pages are of a kind that both read alike.
 function pictureOf(text) {
-  const svg = document.importNode(new DOMParser().parseFromString(text, 'image/svg+xml').documentElement, true);
+  const holder = made('div');
+  holder.innerHTML = text.slice(text.indexOf('<svg'));
+  const svg = holder.firstElementChild;
   svg.removeAttribute('width');
   svg.removeAttribute('height');
   for (const link of svg.querySelectorAll('a')) {
@@ -91,6 +88,10 @@ function newPage() {
   const page = made('div', undefined, 'page');
   page.setAttribute('role', 'group');
   const root = page.attachShadow({ mode: 'open' });
+  const look = made('link');
+  look.rel = 'stylesheet';
+  look.href = 'music.css';
+  root.append(look, made('div'));
   root.addEventListener('click', (event) => {
     if (!event.target.closest('a')) music.meet(root, event.clientX, event.clientY);
   });
@@ -107,27 +108,44 @@ async function askPage(name) {
   }
 }
 
+function put(page, name, text) {
+  const svg = pictureOf(text);
+  const [, , width, height] = svg.getAttribute('viewBox').split(' ');
+  page.style.aspectRatio = `${width} / ${height}`;
+  page.shadowRoot.lastElementChild.replaceWith(svg);
+  page.dataset.name = name;
+}
+
+function isInSight(page) {
+  const { top, bottom } = page.getBoundingClientRect();
+  return bottom > 0 && top < innerHeight;
+}
+
+// A page that is hidden is never painted, and waited for no longer than a picture would take.
+const painted = () =>
+  new Promise((done) => {
+    requestAnimationFrame(() => setTimeout(done));
+    setTimeout(done, 100);
+  });
+
+// Nothing is taken away before what comes in its place is here, and no page but a changed one is touched: so the place
+// where one reads stays. What is in sight comes first.
 async function showPages(picture) {
   const there = [...by('pages').querySelectorAll('.page')];
-  const changed = picture.pages.map((name, index) => (there[index]?.dataset.name === name ? null : name));
-  const texts = await Promise.all(changed.map((name) => name && askPage(name)));
-  // Nothing is taken away before all that comes in its place is here, and no page but a changed one is touched: so the
-  // place where one reads stays.
   const focused = there.some((page) => page.shadowRoot.activeElement);
-  const pages = picture.pages.map((name, index) => {
-    const page = there[index] ?? newPage();
-    if (changed[index]) {
-      const svg = pictureOf(texts[index]);
-      const [, , width, height] = svg.getAttribute('viewBox').split(' ');
-      page.style.aspectRatio = `${width} / ${height}`;
-      addTo(page.shadowRoot, svg);
-      page.dataset.name = name;
-    }
-    page.setAttribute('aria-label', words.page(index + 1, picture.pages.length));
-    if (!there[index]) by('pages').append(page);
-    return page;
-  });
+  const changed = picture.pages.map((name, index) => ({ name, index })).filter(({ name, index }) => there[index]?.dataset.name !== name);
+  const texts = await Promise.all(changed.map(({ name }) => askPage(name)));
+  const pages = picture.pages.map((name, index) => there[index] ?? newPage());
+  by('pages').append(...pages.slice(there.length));
   there.slice(pages.length).forEach((page) => page.remove());
+  pages.forEach((page, index) => page.setAttribute('aria-label', words.page(index + 1, pages.length)));
+  const all = changed.map(({ name, index }, number) => ({ page: pages[index], name, text: texts[number] }));
+  const first = all.filter(({ page }) => isInSight(page));
+  for (const { page, name, text } of first) put(page, name, text);
+  if (first.length > 0 && first.length < all.length) await painted();
+  for (const { page, name, text } of all) {
+    if (page.dataset.name !== name) put(page, name, text);
+  }
   music.read(pages.map((page) => page.shadowRoot), picture.places);
   const lost = focused && !pages.some((page) => page.shadowRoot.activeElement);
   if (lost) music.stops.find((stop) => stop.key === music.focused)?.element.focus({ preventScroll: true });
@@ -203,8 +221,10 @@ function showDownloads(canBeMade) {
 }
 
 function choose() {
+  // The lesson's own stands first in each, and is what goes without saying: it stays its own when the file changes.
+  const valueOf = (id) => (by(id).selectedIndex === 0 ? '' : by(id).value);
   const copy = document.querySelector('input[name=copy]:checked').value;
-  Object.assign(choice, { key: by('key').value, look: by('look').value, copy: copy === 'answers' ? copy : '' });
+  Object.assign(choice, { key: valueOf('key'), look: valueOf('look'), copy: copy === 'answers' ? copy : '' });
   history.replaceState(null, '', `?${query()}`);
   load();
 }
@@ -233,6 +253,7 @@ async function showLesson() {
   by('title').textContent = title;
   by('file').textContent = now.file;
   by('back').hidden = !now.inFolder;
+  document.body.classList.add('lesson');
   document.body.classList.toggle('stale', !now.fresh);
   showProblems(now.problems);
   say(now.fresh ? words.drawn(picture.pages.length) : picture ? words.stale : words.none, now.fresh ? 'good' : 'bad');

@@ -26,7 +26,7 @@ export const words = {
   note: 'The chosen place in the music',
   close: 'Close',
 
-  // Over the problems.
+  // Over the problems, and beside a lesson of the list.
   counts: (errors, warnings) =>
     [errors ? some(errors, 'error', 'errors') : '', warnings ? some(warnings, 'warning', 'warnings') : '']
       .filter(Boolean)

@@ -70,6 +70,7 @@ class HttpServer final : public Server, private httplib::Server {
   // 0 is any port; `port()` is -1 where none can be had.
   explicit HttpServer(int port) {
     set_tcp_nodelay(true);
+    set_keep_alive_max_count(most_requests);
     // Not the library's own choice, which lets a second program listen on the same port.
     set_socket_options([](socket_t socket) {
       const int yes = 1;
