@@ -26,7 +26,7 @@ sheaf::Plan plan_of(sheaf::Workshop& workshop, const std::string& lesson, Choice
     const lesson::Lesson* read = workshop.lesson(lesson);
     if (choice.answers && read != nullptr && !lesson::hides_anything(*read)) {
       choice.answers = false;
-    } else if (plan.made.status == Made::Status::request_wrong && !choice.key.empty()) {
+    } else if (!choice.key.empty() && (plan.made.status == Made::Status::request_wrong || plan.jobs.size() > 1)) {
       choice.key.clear();
     } else if (plan.made.status == Made::Status::request_wrong && !choice.look.empty()) {
       choice.look.clear();

@@ -1,6 +1,8 @@
 // What a teacher sees of a lesson while writing it: the whole way from a saved file to the page, and back to its lines.
 import assert from 'node:assert/strict';
+import { existsSync } from 'node:fs';
 import { readFile, rename, rm, writeFile } from 'node:fs/promises';
+import { createServer } from 'node:net';
 import { join } from 'node:path';
 import test from 'node:test';
 import { withBrowser, withFolder } from './support/browser.mjs';
@@ -320,6 +322,29 @@ test('Ctrl-C ends it within a second, with status 0, while pages are open', asyn
       assert.ok(milliseconds < 1000, `${milliseconds} ms`);
       await says(page, 'The preview has ended');
     });
+  });
+});
+
+test('--open hands the address to what the desktop opens addresses with, and --port chooses it', async () => {
+  await withFolder(async (folder) => {
+    const path = join(folder, 'mooring.lesson.toml');
+    await writeFile(path, lesson);
+    const opener = join(folder, 'xdg-open');
+    const told = join(folder, 'told');
+    await writeFile(opener, `#!/bin/sh\necho "$@" > ${told}.part && mv ${told}.part ${told}\n`, { mode: 0o755 });
+    const environment = { PATH: `${folder}:${process.env.PATH}` };
+    const free = await new Promise((done) => {
+      const server = createServer().listen(0, '127.0.0.1', () => {
+        const { port } = server.address();
+        server.close(() => done(port));
+      });
+    });
+    await withPreview(path, async ({ address }) => {
+      assert.equal(new URL(address).port, String(free));
+      const patience = Date.now() + 10_000;
+      while (!existsSync(told) && Date.now() < patience) await new Promise((done) => setTimeout(done, 10));
+      assert.equal(await readFile(told, 'utf8'), `${address}\n`);
+    }, ['--open', '--port', String(free)], environment);
   });
 });
 
