@@ -13,6 +13,7 @@ namespace {
 void show(fretsheaf::command::Console& console) {
   std::fwrite(console.out.data(), 1, console.out.size(), stdout);
   std::fwrite(console.errors.data(), 1, console.errors.size(), stderr);
+  std::fflush(stdout);  // whoever reads a pipe is not to wait for what has been said
   console.out.clear();
   console.errors.clear();
 }

@@ -29,8 +29,8 @@ struct TypesetOptions {
   std::string template_name;
   std::string instrument;
   std::string capo;
-  std::string depfile;  // where to write what the outputs depend on, for Make and Ninja; "" nowhere
-  bool split = false;   // MusicXML: a file for every example
+  std::string depfile;   // where to write what the outputs depend on, for Make and Ninja; "" nowhere
+  bool split = false;    // MusicXML: a file for every example
   bool answers = false;  // the answer key too
 };
 Exit typeset(const TypesetOptions& options, platform::System& system, Console& console);
@@ -100,6 +100,13 @@ Exit new_lesson(const NewOptions& options, platform::System& system, Console& co
 
 // A lesson that typesets without a warning, to write over. REQUIRES: an instrument's name.
 std::string starter_lesson(const std::string& instrument);
+
+struct PreviewOptions {
+  std::string path;   // of a lesson file or a folder of them
+  std::string port;   // "" is any free one
+  bool open = false;  // by whatever the desktop opens addresses with
+};
+Exit preview_verb(const PreviewOptions& options, platform::Machine& system, Console& console);
 
 // Parses the arguments (without the program's name) and runs the verb that they name.
 Exit run(std::vector<std::string> arguments, platform::Machine& system, Console& console);

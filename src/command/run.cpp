@@ -38,6 +38,9 @@ constexpr std::string_view usage =
     "  fretsheaf tidy LESSON... [--check]\n"
     "      sets the columns of its grids in line and mends what needs no guess, such as tabs and curly quotes;\n"
     "      nothing else in the file changes; --check says what is not tidy, and changes nothing\n"
+    "  fretsheaf preview LESSON | FOLDER [--port N] [--open]\n"
+    "      shows the handout in a browser, or every one in FOLDER, and draws it again whenever its file is saved; the\n"
+    "      address is printed, and --open opens it; Ctrl-C ends it\n"
     "  fretsheaf schema [lesson | sheaf]\n"
     "      prints the JSON schema of a lesson file or of a sheaf.toml, for editors that complete and check keys\n"
     "  fretsheaf new FILE [--instrument NAME]\n"
@@ -58,6 +61,7 @@ struct Parser {
   SchemaOptions schema_options;
   SheafOptions sheaf_options;
   NewOptions new_options;
+  PreviewOptions preview_options;
   CLI::App* typeset_verb = nullptr;
   CLI::App* transpose_verb = nullptr;
   CLI::App* adopt_verb = nullptr;
@@ -67,6 +71,7 @@ struct Parser {
   CLI::App* schema_verb = nullptr;
   CLI::App* sheaf_verb = nullptr;
   CLI::App* new_verb = nullptr;
+  CLI::App* preview_verb = nullptr;
 
   Parser() {
     app.set_help_flag();
@@ -106,6 +111,10 @@ struct Parser {
     tidy_verb->add_flag("--check", tidy_options.check);
     schema_verb = verb("schema");
     schema_verb->add_option("OF", schema_options.of);
+    preview_verb = verb("preview");
+    preview_verb->add_option("LESSON", preview_options.path);
+    preview_verb->add_option("--port", preview_options.port);
+    preview_verb->add_flag("--open", preview_options.open);
     new_verb = verb("new");
     new_verb->add_option("FILE", new_options.file);
     new_verb->add_option("--instrument", new_options.instrument);
@@ -169,7 +178,7 @@ Exit refuse(const std::string& what, Console& console) {
 Exit dispatch(const Parser& parser, platform::Machine& system, Console& console) {
   for (const CLI::App* verb :
        {parser.typeset_verb, parser.sheaf_verb, parser.transpose_verb, parser.adopt_verb, parser.check_verb,
-        parser.say_verb, parser.tidy_verb, parser.schema_verb, parser.new_verb}) {
+        parser.say_verb, parser.tidy_verb, parser.schema_verb, parser.preview_verb, parser.new_verb}) {
     if (!verb->parsed()) continue;
     if (const std::string what = not_understood(*verb); !what.empty()) return refuse(what, console);
   }
@@ -200,6 +209,10 @@ Exit dispatch(const Parser& parser, platform::Machine& system, Console& console)
     return tidy(parser.tidy_options, system, console);
   }
   if (parser.schema_verb->parsed()) return schema(parser.schema_options, console);
+  if (parser.preview_verb->parsed()) {
+    if (parser.preview_options.path.empty()) return refuse("preview which lesson? name its file", console);
+    return preview_verb(parser.preview_options, system, console);
+  }
   if (parser.new_options.file.empty()) return refuse("new needs the name of the file to write", console);
   return new_lesson(parser.new_options, system, console);
 }
@@ -216,8 +229,8 @@ Exit run(std::vector<std::string> arguments, platform::Machine& system, Console&
     console.out += usage;
     return Exit::done;
   }
-  const std::vector<std::string_view> verbs = {"typeset", "sheaf", "transpose", "adopt", "check",
-                                               "say",     "tidy",  "schema",    "new"};
+  const std::vector<std::string_view> verbs = {"typeset", "sheaf", "transpose", "adopt",   "check",
+                                               "say",     "tidy",  "schema",    "preview", "new"};
   if (std::find(verbs.begin(), verbs.end(), arguments.front()) == verbs.end()) {
     return refuse("there is no verb '" + arguments.front() + "'" + suggestion(arguments.front(), verbs), console);
   }

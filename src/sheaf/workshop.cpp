@@ -333,6 +333,19 @@ void Workshop::forget(const std::string& lesson) {
   impl_->take_inputs();
 }
 
+const lesson::Lesson* Workshop::lesson(const std::string& path) const {
+  const auto kept = impl_->lessons.find(path);
+  return kept == impl_->lessons.end() ? nullptr : &kept->second.lesson;
+}
+
+std::optional<score::Score> Workshop::score(const Job& job, score::Copy copy) {
+  source::Diagnostics said_by_make;
+  const std::optional<transposition::Moved> moved =
+      transposition::move(impl_->lessons.at(job.lesson).lesson, job.to, said_by_make);
+  if (!moved) return std::nullopt;
+  return score::build_score(moved->lesson, said_by_make, copy);
+}
+
 Transposed Workshop::transpose(const std::string& path, const std::string& text) {
   Transposed result;
   Kept* kept = nullptr;

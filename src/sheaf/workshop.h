@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "platform/system.h"
+#include "score/build.h"
 #include "sheaf/traced_system.h"
 #include "source/diagnostic.h"
 #include "source/text.h"
@@ -106,6 +107,13 @@ class Workshop {
   // Makes a job's outputs in memory; writes nothing. What was said about the lesson before is not said again.
   // REQUIRES: a job of a plan of this workshop.
   Made make(const Job& job);
+
+  // A lesson as it was read last without errors, until it is read again or forgotten; nullptr where there is none.
+  const lesson::Lesson* lesson(const std::string& path) const;
+
+  // What a job's handout, or its answer key, notates; nullopt where the lesson cannot be moved there.
+  // REQUIRES: a job of a plan of this workshop.
+  std::optional<score::Score> score(const Job& job, score::Copy copy);
 
   // A lesson's file in another key, which `key` names as on the command line; writes nothing.
   Transposed transpose(const std::string& lesson, const std::string& key);
