@@ -65,7 +65,7 @@ score::Score random_score(Dice& dice) {
 
 sheet::Sheet laid_out(Fixed& fixed, const score::Score& score, source::Diagnostics& diagnostics,
                       std::string_view text = {}) {
-  return layout::lay_out(score, fixed.look, fixed.metrics, fixed.fonts, diagnostics, text);
+  return layout::lay_out(score, {}, fixed.look, fixed.metrics, fixed.fonts, diagnostics, text);
 }
 
 }  // namespace

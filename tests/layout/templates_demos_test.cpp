@@ -130,7 +130,7 @@ void check_template(const std::string& name) {
       INFO(name << ", " << lesson.name << ", " << (paper == lesson::Paper::a4 ? "A4" : "Letter"));
       score::Score score = music.score_of(lesson.text);
       score.paper = paper;
-      const sheet::Sheet sheet = layout::lay_out(score, music.look, music.fonts, music.by_role, music.diagnostics);
+      const sheet::Sheet sheet = layout::lay_out(score, {}, music.look, music.fonts, music.by_role, music.diagnostics);
       check_pages(music, sheet, layout::make_frame(paper, music.look));
       // A page of large print often has no room for a heading and two lines.
       if (!music.look.one_thing_a_line) check_no_lone_line(sheet);
@@ -190,7 +190,7 @@ TEST_CASE("chords as sounding and as fingered find room in every template") {
           "chord | Bbmaj7         Gm7   | Ebmaj9    F13        | Bb/D      G7b9       | Cm7b5          F7#5  |\n"
           "B     | 1    3    1    3     | 1    3    1    3     | 1    3    1    3     | 1    3    1    3     |\n'''\n";
       const score::Score score = music.score_of(chords);
-      const sheet::Sheet sheet = layout::lay_out(score, music.look, music.fonts, music.by_role, music.diagnostics);
+      const sheet::Sheet sheet = layout::lay_out(score, {}, music.look, music.fonts, music.by_role, music.diagnostics);
       check_pages(music, sheet, layout::make_frame(score.paper, music.look));
     }
   }

@@ -4,7 +4,7 @@
 packages_to_build=(
   cmake ninja-build g++ pkg-config git
   libcairo2-dev libharfbuzz-dev libfreetype-dev libtinyxml2-dev libtomlplusplus-dev libcmark-dev libcli11-dev
-  libunibreak-dev libzip-dev libxxhash-dev libqrencode-dev librsvg2-dev nlohmann-json3-dev
+  libunibreak-dev libzip-dev libxxhash-dev libqrencode-dev librsvg2-dev libqpdf-dev nlohmann-json3-dev
   fonts-noto-core fonts-sil-charis fonts-inter fonts-dejavu-core
 )
 packages_to_test=(catch2 libxml2-utils poppler-utils qpdf python3-jsonschema make parallel zbar-tools chromium)
