@@ -9,7 +9,7 @@ namespace {
 
 using Object = QPDFObjectHandle;
 
-const std::set<std::string> paints = {"S", "s",  "f",  "F", "f*", "B",  "B*", "b",
+const std::set<std::string> paints = {"S",  "s",  "f",  "F", "f*", "B",  "B*", "b",
                                       "b*", "Tj", "TJ", "'", "\"", "Do", "sh", "BI"};
 
 // Reads operators with what comes before them.
@@ -63,7 +63,8 @@ class Reader : public Object::ParserCallbacks {
       marked.told = true;
       if (marked.artifact || any(&Marked::artifact)) say("an artifact is told");
       if (any(&Marked::told)) say("a content lies in another");
-      if (!drawing.contents.insert(properties.getKey("/MCID").getIntValue()).second) say("two contents have one number");
+      if (!drawing.contents.insert(properties.getKey("/MCID").getIntValue()).second)
+        say("two contents have one number");
     }
     if (marked.artifact && any(&Marked::told)) say("an artifact lies in what is told");
     open_.push_back(marked);

@@ -14,9 +14,9 @@ namespace {
 
 using Object = QPDFObjectHandle;
 
-const std::set<std::string> block_types = {"/Document", "/P",  "/H1", "/H2", "/H3",   "/L",      "/LI",   "/Lbl",
-                                           "/LBody",    "/TR", "/TH", "/TD", "/Table", "/Figure", "/Span", "/Link",
-                                           "/BlockQuote"};
+const std::set<std::string> block_types = {"/Document", "/P",      "/H1",    "/H2",   "/H3",        "/L",
+                                           "/LI",       "/Lbl",    "/LBody", "/TR",   "/TH",        "/TD",
+                                           "/Table",    "/Figure", "/Span",  "/Link", "/BlockQuote"};
 
 std::string id_of(const Object& object) {
   return object.getObjGen().unparse();
@@ -88,9 +88,9 @@ void Rules::catalog() {
           "the document does not say that it is marked");
   require(has_text(root_.getKey("/Lang")), "the document has no language");
   const Object view = root_.getKey("/ViewerPreferences");
-  require(view.isDictionary() && view.getKey("/DisplayDocTitle").isBool() &&
-              view.getKey("/DisplayDocTitle").getBoolValue(),
-          "the window does not show the title");
+  require(
+      view.isDictionary() && view.getKey("/DisplayDocTitle").isBool() && view.getKey("/DisplayDocTitle").getBoolValue(),
+      "the window does not show the title");
   const Object info = pdf_.getTrailer().getKey("/Info");
   require(info.isDictionary() && has_text(info.getKey("/Title")), "the document has no title");
   metadata();
