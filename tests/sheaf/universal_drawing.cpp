@@ -58,7 +58,7 @@ class Reader : public Object::ParserCallbacks {
     Marked marked;
     marked.in_text = in_text_;
     marked.artifact = !operands_.empty() && operands_[0].isName() && operands_[0].getName() == "/Artifact";
-    const Object properties = operands_.size() > 1 ? operands_[1] : Object::newNull();
+    Object properties = operands_.size() > 1 ? operands_[1] : Object::newNull();
     if (properties.isDictionary() && properties.getKey("/MCID").isInteger()) {
       marked.told = true;
       if (marked.artifact || any(&Marked::artifact)) say("an artifact is told");

@@ -18,19 +18,19 @@ const std::set<std::string> block_types = {"/Document", "/P",      "/H1",    "/H
                                            "/LI",       "/Lbl",    "/LBody", "/TR",   "/TH",        "/TD",
                                            "/Table",    "/Figure", "/Span",  "/Link", "/BlockQuote"};
 
-std::string id_of(const Object& object) {
+std::string id_of(Object object) {
   return object.getObjGen().unparse();
 }
 
-bool has_text(const Object& object) {
+bool has_text(Object object) {
   return object.isString() && !object.getUTF8Value().empty();
 }
 
 // Calls visit for each of what a key holds: one thing or an array of them.
 template <typename Visit>
-void each(const Object& kids, Visit&& visit) {
+void each(Object kids, Visit&& visit) {
   if (kids.isArray()) {
-    for (const Object& kid : kids.getArrayAsVector()) visit(kid);
+    for (Object kid : kids.getArrayAsVector()) visit(kid);
   } else if (!kids.isNull()) {
     visit(kids);
   }
@@ -59,17 +59,17 @@ class Rules {
   void metadata();
   void number_pages();
   void tree();
-  void element(Object element, const Object& parent);
-  void kid(const Object& kid, Object element, const std::string& own_page);
+  void element(Object element, Object parent);
+  void kid(Object kid, Object element, const std::string& own_page);
   void kinds_of_kids(Object element, const std::string& type);
-  void table_header(Object element, const Object& row);
+  void table_header(Object element);
   void heading(const std::string& type);
   void page(std::size_t index);
   void contents(std::size_t index, Object page);
   void annotations(Object page);
   void fonts();
   void font(Object font);
-  Object parent_of(const Object& key);
+  Object parent_of(Object key);
 
   QPDF& pdf_;
   Object root_;
@@ -87,18 +87,18 @@ void Rules::catalog() {
               root_.getKey("/MarkInfo").getKey("/Marked").getBoolValue(),
           "the document does not say that it is marked");
   require(has_text(root_.getKey("/Lang")), "the document has no language");
-  const Object view = root_.getKey("/ViewerPreferences");
+  Object view = root_.getKey("/ViewerPreferences");
   require(
       view.isDictionary() && view.getKey("/DisplayDocTitle").isBool() && view.getKey("/DisplayDocTitle").getBoolValue(),
       "the window does not show the title");
-  const Object info = pdf_.getTrailer().getKey("/Info");
+  Object info = pdf_.getTrailer().getKey("/Info");
   require(info.isDictionary() && has_text(info.getKey("/Title")), "the document has no title");
   metadata();
 }
 
 // 5 and 7.1.
 void Rules::metadata() {
-  const Object stream = root_.getKey("/Metadata");
+  Object stream = root_.getKey("/Metadata");
   if (!stream.isStream()) return say("there is no metadata");
   const auto buffer = Object(stream).getStreamData();
   const std::string text(reinterpret_cast<const char*>(buffer->getBuffer()), buffer->getSize());
@@ -114,10 +114,10 @@ void Rules::number_pages() {
 }
 
 void Rules::tree() {
-  const Object tree = root_.getKey("/StructTreeRoot");
+  Object tree = root_.getKey("/StructTreeRoot");
   if (!tree.isDictionary()) return say("there is no structure");
   require(tree.getKey("/ParentTree").isDictionary(), "there is no parent tree");
-  each(tree.getKey("/K"), [&](const Object& kid) { element(kid, tree); });
+  each(tree.getKey("/K"), [&](Object kid) { element(kid, tree); });
 }
 
 // No level is left out on the way down (7.4.2).
@@ -128,23 +128,23 @@ void Rules::heading(const std::string& type) {
   level_ = level;
 }
 
-void Rules::element(Object element, const Object& parent) {
+void Rules::element(Object element, Object parent) {
   if (!element.isDictionary() || !element.getKey("/S").isName()) return say("the structure holds what is no element");
   const std::string type = element.getKey("/S").getName();
   require(block_types.contains(type), "an element has the type " + type + ", which no standard knows");
   require(id_of(element.getKey("/P")) == id_of(parent), "an element " + type + " names another parent");
   heading(type);
   if (type == "/Figure") require(has_text(element.getKey("/Alt")), "a figure has no alternative");  // 7.3
-  if (type == "/TH") table_header(element, parent);
+  if (type == "/TH") table_header(element);
   kinds_of_kids(element, type);
-  const Object page = element.getKey("/Pg");
+  Object page = element.getKey("/Pg");
   const std::string own_page = page.isDictionary() ? id_of(page) : std::string();
-  each(element.getKey("/K"), [&](const Object& one) { kid(one, element, own_page); });
+  each(element.getKey("/K"), [&](Object one) { kid(one, element, own_page); });
 }
 
 // A header says whether it is a row's or a column's (7.5).
-void Rules::table_header(Object element, const Object&) {
-  const Object attributes = element.getKey("/A");
+void Rules::table_header(Object element) {
+  Object attributes = element.getKey("/A");
   const bool scope = attributes.isDictionary() && attributes.getKey("/Scope").isName();
   require(scope, "a table's header does not say for what");
 }
@@ -156,19 +156,19 @@ void Rules::kinds_of_kids(Object element, const std::string& type) {
   const auto known = made_of.find(type);
   int headers = 0;
   bool areas = false;
-  each(element.getKey("/K"), [&](const Object& one) {
+  each(element.getKey("/K"), [&](Object one) {
     const bool is_element = one.isDictionary() && one.getKey("/S").isName();
     areas = areas || (one.isDictionary() && one.getKey("/Obj").isDictionary());
     const std::string kid = is_element ? one.getKey("/S").getName() : "a content";
     if (known != made_of.end()) require(known->second.contains(kid), type + " holds " + kid);
     if (type != "/Table") return;
-    each(one.getKey("/K"), [&](const Object& cell) { headers += cell.getKey("/S").getName() == "/TH" ? 1 : 0; });
+    each(one.getKey("/K"), [&](Object cell) { headers += cell.getKey("/S").getName() == "/TH" ? 1 : 0; });
   });
   if (type == "/Table") require(headers > 0, "a table has no headers");
   if (type == "/Link") require(areas, "a link has no area");
 }
 
-void Rules::kid(const Object& kid, Object element, const std::string& own_page) {
+void Rules::kid(Object kid, Object element, const std::string& own_page) {
   if (kid.isDictionary() && kid.getKey("/S").isName()) return this->element(kid, element);
   if (kid.isDictionary() && kid.getKey("/Obj").isDictionary()) {
     require(element.getKey("/S").getName() == "/Link", "an area lies in what is no link");
@@ -176,15 +176,15 @@ void Rules::kid(const Object& kid, Object element, const std::string& own_page) 
     return;
   }
   const bool elsewhere = kid.isDictionary() && kid.getKey("/MCID").isInteger();
-  const Object number = elsewhere ? kid.getKey("/MCID") : kid;
+  Object number = elsewhere ? kid.getKey("/MCID") : kid;
   const std::string page = elsewhere && kid.getKey("/Pg").isDictionary() ? id_of(kid.getKey("/Pg")) : own_page;
   if (!number.isInteger() || !page_numbers_.contains(page)) return say("the structure holds a content of no page");
   const bool first = contents_.emplace(std::pair(page_numbers_[page], number.getIntValue()), element).second;
   require(first, "two elements hold one content");
 }
 
-Object Rules::parent_of(const Object& key) {
-  const Object tree = root_.getKey("/StructTreeRoot");
+Object Rules::parent_of(Object key) {
+  Object tree = root_.getKey("/StructTreeRoot");
   if (!tree.isDictionary() || !tree.getKey("/ParentTree").isDictionary() || !key.isInteger()) return Object::newNull();
   QPDFNumberTreeObjectHelper parents(tree.getKey("/ParentTree"), pdf_);
   Object found = Object::newNull();
@@ -194,7 +194,7 @@ Object Rules::parent_of(const Object& key) {
 
 void Rules::page(std::size_t index) {
   Object page = pages_[index];
-  const Object tabs = page.getKey("/Tabs");
+  Object tabs = page.getKey("/Tabs");
   require(tabs.isName() && tabs.getName() == "/S", "the tab order of a page is not that of its structure");  // 7.18.3
   contents(index, page);
   annotations(page);
@@ -204,12 +204,12 @@ void Rules::page(std::size_t index) {
 void Rules::contents(std::size_t index, Object page) {
   const Drawing drawing = read_drawing(page);
   for (const std::string& fault : drawing.faults) say(fault);
-  const Object parents = parent_of(page.getKey("/StructParents"));
+  Object parents = parent_of(page.getKey("/StructParents"));
   for (const auto& [place, element] : contents_) {
     if (place.first != index) continue;
     require(drawing.contents.contains(place.second), "the structure holds a content that is not drawn");
     const bool listed = parents.isArray() && place.second < parents.getArrayNItems();
-    const Object parent = listed ? parents.getArrayItem(static_cast<int>(place.second)) : Object::newNull();
+    Object parent = listed ? parents.getArrayItem(static_cast<int>(place.second)) : Object::newNull();
     require(listed && id_of(parent) == id_of(element), "the parent tree gives a content to another element");
   }
   for (const long long number : drawing.contents) {
@@ -219,7 +219,7 @@ void Rules::contents(std::size_t index, Object page) {
 
 // 7.18.1 and 7.18.5.
 void Rules::annotations(Object page) {
-  each(page.getKey("/Annots"), [&](const Object& annotation) {
+  each(page.getKey("/Annots"), [&](Object annotation) {
     require(has_text(annotation.getKey("/Contents")), "a link does not say where it leads");
     const auto referred = referred_.find(id_of(annotation));
     if (referred == referred_.end()) return say("a link is in no element");
@@ -242,12 +242,12 @@ void Rules::font(Object font) {
   const std::string name = font.getKey("/BaseFont").isName() ? font.getKey("/BaseFont").getName() : "(no name)";
   const bool of_another = type == "/CIDFontType0" || type == "/CIDFontType2";
   if (!of_another) {
-    const Object map = font.getKey("/ToUnicode");
+    Object map = font.getKey("/ToUnicode");
     require(map.isStream(), "the font " + name + " has no way back to Unicode");
     if (map.isStream()) require(!maps_to_nothing(map), "the font " + name + " maps a glyph to no character");
   }
   if (type == "/Type0") return;
-  const Object described = font.getKey("/FontDescriptor");
+  Object described = font.getKey("/FontDescriptor");
   bool embedded = false;
   for (const char* key : {"/FontFile", "/FontFile2", "/FontFile3"}) {
     embedded = embedded || (described.isDictionary() && described.getKey(key).isStream());
