@@ -48,10 +48,12 @@ const char* structure_type(sheet::Tag tag) {
 }
 
 void PdfTags::open(const sheet::Group& group) {
+  if (marks_ == Marks::off) return;
   structure_.open(group, group.tag == sheet::Tag::figure ? ink_box(group, shaper_) : std::nullopt);
 }
 
 void PdfTags::ink() {
+  if (marks_ == Marks::off) return;
   const StructureBuilder::Owner owner = structure_.owner();
   if (drawn_for_ && *drawn_for_ == owner) return;
   end_content();
@@ -63,6 +65,10 @@ void PdfTags::ink() {
   structure_.begin_content(owner);
   cairo_tag_begin(context_, open_tag_, nullptr);
   drawn_for_ = owner;
+}
+
+void PdfTags::close() {
+  if (marks_ == Marks::on) structure_.close();
 }
 
 void PdfTags::end_content() {

@@ -26,12 +26,13 @@ inline constexpr const char* furniture_tag = "Private";
 class PdfTags {
  public:
   // Both must outlive it.
-  PdfTags(cairo_t* context, typeface::Shaper& shaper) : context_(context), shaper_(shaper) {}
+  PdfTags(cairo_t* context, typeface::Shaper& shaper, Marks marks)
+      : context_(context), shaper_(shaper), marks_(marks) {}
 
   void begin_page() { structure_.begin_page(); }
   void end_page() { end_content(); }
   void open(const sheet::Group& group);
-  void close() { structure_.close(); }
+  void close();
   void link(const sheet::Link& link) { structure_.link(link); }
   // To be called before anything is drawn.
   void ink();
@@ -43,6 +44,7 @@ class PdfTags {
 
   cairo_t* context_;
   typeface::Shaper& shaper_;
+  Marks marks_;
   StructureBuilder structure_;
   std::optional<StructureBuilder::Owner> drawn_for_;  // nothing between stretches
   const char* open_tag_ = nullptr;

@@ -1,9 +1,15 @@
 #include "render/rsvg_library.h"
 
-#include "render/loaded.h"
+#include <dlfcn.h>
 
 namespace fretsheaf::render {
 namespace {
+
+template <typename Function>
+bool find(void* library, const char* name, Function& function) {
+  function = reinterpret_cast<Function>(dlsym(library, name));
+  return function != nullptr;
+}
 
 bool load(RsvgLibrary& rsvg) {
   void* const library = dlopen("librsvg-2.so.2", RTLD_LAZY | RTLD_LOCAL);

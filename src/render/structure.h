@@ -45,6 +45,9 @@ struct Structure {
 // language, words for every figure, and no level of heading left out.
 bool is_universal(const sheet::Sheet& sheet, const Structure& structure);
 
+// Whether stretches are marked at all: a benchmark asks what it costs.
+enum class Marks { on, off };
+
 // Builds the structure while a sheet is drawn. Groups that were parted by the end of a page are one element.
 class StructureBuilder {
  public:
@@ -64,7 +67,7 @@ class StructureBuilder {
   void open(const sheet::Group& group, const std::optional<sheet::Box>& box);
   void close();
   Owner owner() const;
-  // The drawing that follows, as far as the next call, is `owner`'s. Returns nothing; contents are numbered by it.
+  // What is drawn from here to the next call is `owner`'s.
   void begin_content(const Owner& owner);
   void link(const sheet::Link& link);
 
