@@ -12,7 +12,7 @@ namespace fretsheaf::render {
 // writer of PDF (libqpdf) took a third of a handout's time, and by far the most of what a cold run had to load.
 class CairoPdf {
  public:
-  // nullopt for what is not written so. `bytes` must outlive it.
+  // nullopt for what is not written so.
   static std::optional<CairoPdf> read(std::string_view bytes);
 
   int catalog() const { return catalog_; }

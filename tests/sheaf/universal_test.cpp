@@ -182,16 +182,22 @@ Object page(QPDF& pdf, int number = 0) {
   return pdf.getAllPages().at(static_cast<std::size_t>(number));
 }
 
-// The first element of a type, from the root down.
-Object element(QPDF& pdf, const std::string& type) {
-  for (Object object : pdf.getAllObjects()) {
-    if (object.isDictionary() && object.getKey("/S").isName() && object.getKey("/S").getName() == type &&
-        object.hasKey("/K")) {
-      return object;
-    }
+// The first element of a type that an element holds, in reading order; null where it holds none.
+Object first_in(Object element, const std::string& type) {
+  Object kids = element.getKey("/K");
+  for (Object kid : kids.isArray() ? kids.getArrayAsVector() : std::vector{kids}) {
+    if (!kid.isDictionary() || !kid.getKey("/S").isName()) continue;
+    if (kid.getKey("/S").getName() == type) return kid;
+    if (Object found = first_in(kid, type); !found.isNull()) return found;
   }
-  FAIL("there is no element " << type);
   return Object::newNull();
+}
+
+Object element(QPDF& pdf, const std::string& type) {
+  Object found = first_in(pdf.getRoot().getKey("/StructTreeRoot"), type);
+  INFO(type);
+  REQUIRE(found.isDictionary());
+  return found;
 }
 
 Object font(QPDF& pdf, const std::string& type) {
