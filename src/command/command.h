@@ -78,6 +78,14 @@ struct SheafOptions {
 };
 Exit sheaf_verb(const SheafOptions& options, platform::Machine& system, Console& console);
 
+struct SayOptions {
+  std::string lesson;
+  std::string key;  // "" is the lesson's own
+  std::string as = "text";
+  bool answers = false;  // tell what its exercises hide
+};
+Exit say(const SayOptions& options, platform::System& system, Console& console);
+
 struct TidyOptions {
   std::vector<std::string> lessons;
   bool check = false;  // say what would change, and change nothing

@@ -32,6 +32,9 @@ constexpr std::string_view usage =
     "      none, and says what a lesson cannot keep; PART is its name or number where there are several\n"
     "  fretsheaf check LESSON... [--json]\n"
     "      says what is wrong with a lesson, and where, and makes nothing\n"
+    "  fretsheaf say LESSON [--key KEY] [--as text|html] [--answers]\n"
+    "      says the lesson in words, bar by bar, for those who do not see the page; --answers says what an exercise\n"
+    "      hides\n"
     "  fretsheaf tidy LESSON... [--check]\n"
     "      sets the columns of its grids in line and mends what needs no guess, such as tabs and curly quotes;\n"
     "      nothing else in the file changes; --check says what is not tidy, and changes nothing\n"
@@ -50,6 +53,7 @@ struct Parser {
   TransposeOptions transpose_options;
   AdoptOptions adopt_options;
   CheckOptions check_options;
+  SayOptions say_options;
   TidyOptions tidy_options;
   SchemaOptions schema_options;
   SheafOptions sheaf_options;
@@ -58,6 +62,7 @@ struct Parser {
   CLI::App* transpose_verb = nullptr;
   CLI::App* adopt_verb = nullptr;
   CLI::App* check_verb = nullptr;
+  CLI::App* say_verb = nullptr;
   CLI::App* tidy_verb = nullptr;
   CLI::App* schema_verb = nullptr;
   CLI::App* sheaf_verb = nullptr;
@@ -91,6 +96,11 @@ struct Parser {
     check_verb = verb("check");
     check_verb->add_option("LESSON", check_options.lessons);
     check_verb->add_flag("--json", check_options.json);
+    say_verb = verb("say");
+    say_verb->add_option("LESSON", say_options.lesson);
+    say_verb->add_option("--key", say_options.key);
+    say_verb->add_option("--as", say_options.as);
+    say_verb->add_flag("--answers", say_options.answers);
     tidy_verb = verb("tidy");
     tidy_verb->add_option("LESSON", tidy_options.lessons);
     tidy_verb->add_flag("--check", tidy_options.check);
@@ -157,8 +167,9 @@ Exit refuse(const std::string& what, Console& console) {
 }
 
 Exit dispatch(const Parser& parser, platform::Machine& system, Console& console) {
-  for (const CLI::App* verb : {parser.typeset_verb, parser.sheaf_verb, parser.transpose_verb, parser.adopt_verb,
-                               parser.check_verb, parser.tidy_verb, parser.schema_verb, parser.new_verb}) {
+  for (const CLI::App* verb :
+       {parser.typeset_verb, parser.sheaf_verb, parser.transpose_verb, parser.adopt_verb, parser.check_verb,
+        parser.say_verb, parser.tidy_verb, parser.schema_verb, parser.new_verb}) {
     if (!verb->parsed()) continue;
     if (const std::string what = not_understood(*verb); !what.empty()) return refuse(what, console);
   }
@@ -179,6 +190,10 @@ Exit dispatch(const Parser& parser, platform::Machine& system, Console& console)
   if (parser.check_verb->parsed()) {
     if (parser.check_options.lessons.empty()) return refuse("check which lesson? name its file", console);
     return check(parser.check_options, system, console);
+  }
+  if (parser.say_verb->parsed()) {
+    if (parser.say_options.lesson.empty()) return refuse("say which lesson? name its file", console);
+    return say(parser.say_options, system, console);
   }
   if (parser.tidy_verb->parsed()) {
     if (parser.tidy_options.lessons.empty()) return refuse("tidy which lesson? name its file", console);
@@ -201,8 +216,8 @@ Exit run(std::vector<std::string> arguments, platform::Machine& system, Console&
     console.out += usage;
     return Exit::done;
   }
-  const std::vector<std::string_view> verbs = {"typeset", "sheaf", "transpose", "adopt",
-                                               "check",   "tidy",  "schema",    "new"};
+  const std::vector<std::string_view> verbs = {"typeset", "sheaf", "transpose", "adopt", "check",
+                                               "say",     "tidy",  "schema",    "new"};
   if (std::find(verbs.begin(), verbs.end(), arguments.front()) == verbs.end()) {
     return refuse("there is no verb '" + arguments.front() + "'" + suggestion(arguments.front(), verbs), console);
   }

@@ -87,6 +87,9 @@ struct Transposed {
   std::string text;                           // the new file's bytes
 };
 
+// How a lesson is told in words.
+enum class Telling { text, html };
+
 // Whether a workshop remembers which files were read for a lesson.
 enum class Trace { off, on };
 
@@ -109,6 +112,10 @@ class Workshop {
 
   // Reads and checks a lesson as a plan does, and all that typesetting it in its own key would find in its score.
   Made check(const std::string& lesson);
+
+  // The walk-through of a lesson in words, as the one output. `key` names one key as on the command line, "" the
+  // lesson's own; with `answers` what its exercises hide is told.
+  Made say(const std::string& lesson, const std::string& key, Telling telling, bool answers);
 
   // What was read for the lesson so far, the lesson itself among it. REQUIRES: Trace::on.
   Inputs inputs(const std::string& lesson);
