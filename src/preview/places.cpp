@@ -2,7 +2,6 @@
 
 #include <algorithm>
 
-#include "score/labels.h"
 #include "score/printed.h"
 
 namespace fretsheaf::preview {
@@ -24,7 +23,7 @@ std::string manner_of(score::HeadKind head) {
 
 // The beat, and where in it: "2", "2 &".
 std::string whole_count(theory::Rational at, theory::Rational count) {
-  const std::string part = score::count_name(at, count);
+  const std::string part = theory::count_name(at, count);
   const std::string beat = std::to_string((at / count).floor() + 1);
   return part == beat ? beat : beat + " " + part;
 }

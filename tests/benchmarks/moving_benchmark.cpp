@@ -44,7 +44,7 @@ void moving_against_typesetting(benchmark::State& state) {
       }
       begin = std::clock();
       const score::Score score = score::build_score(there->lesson, diagnostics);
-      const sheet::Sheet sheet = layout::lay_out(score, bench.look, bench.fonts, bench.by_role, diagnostics);
+      const sheet::Sheet sheet = layout::lay_out(score, {}, bench.look, bench.fonts, bench.by_role, diagnostics);
       benchmark::DoNotOptimize(render::pdf(sheet, bench.fonts));
       typesetting += seconds_since(begin);
     }
