@@ -5,20 +5,13 @@
 #include <utility>
 
 #include "score/harmony.h"
+#include "score/repeats.h"
 #include "score/values.h"
 
 namespace fretsheaf::score {
 namespace {
 
 using lesson::BarSign;
-
-bool opens(BarSign sign) {
-  return sign == BarSign::repeat_begin || sign == BarSign::repeat_both;
-}
-
-bool closes(BarSign sign) {
-  return sign == BarSign::repeat_end || sign == BarSign::repeat_both;
-}
 
 // The sign of a bar line at which one thing ends and another begins.
 BarSign joined(BarSign before, BarSign after, BarSign otherwise) {

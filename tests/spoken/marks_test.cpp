@@ -73,13 +73,14 @@ TEST_CASE("ties are one note, told again as held where a bar begins or something
 }
 
 TEST_CASE("repeats, endings, sections and the signs of the way") {
-  const auto said = bars(score_of("title = \"Tide\"\nkey = \"D minor\"\ninstrument = \"bass\"\nmeter = \"2/4\"\n"
-                                  "[[example]]\ntab = '''\n"
-                                  "count   |: 1  2 | 1   2 :| 1    2 || 1  2  |\n"
-                                  "section |  A    |        |        |  B     |\n"
-                                  "ending  |       | 1.     | 2.     |        |\n"
-                                  "road    |       | 3x     |        |        |\n"
-                                  "G       |  5  7 | 4   4  | 5    5 |  2  2  |\n'''\n"));
+  const auto said =
+      bars(score_of("title = \"Tide\"\nkey = \"D minor\"\ninstrument = \"bass\"\nmeter = \"2/4\"\n"
+                    "[[example]]\ntab = '''\n"
+                    "count   |: 1  2 | 1   2 :| 1    2 || 1  2  |\n"
+                    "section |  A    |        |        |  B     |\n"
+                    "ending  |       | 1.     | 2.     |        |\n"
+                    "road    |       | 3x     |        |        |\n"
+                    "G       |  5  7 | 4   4  | 5    5 |  2  2  |\n'''\n"));
   REQUIRE(said.size() == 4);
   CHECK(said[0].starts_with("Bar 1, a repeat begins here, section “A”. "));
   CHECK(said[1].starts_with("Bar 2, ending 1. "));
