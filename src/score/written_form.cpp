@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "score/harmony.h"
+#include "score/repeats.h"
 #include "score/values.h"
 
 namespace fretsheaf::score {

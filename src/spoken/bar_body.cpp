@@ -90,10 +90,13 @@ class Speaker {
   void say_common_length() {
     int count = 0;
     CommonLength common;
+    bool held = false;  // its length is another
     for (const Onset& onset : onsets_) {
       common.see(onset);
       count += starts(onset) ? 1 : 0;
+      held = held || std::any_of(onset.sounds.begin(), onset.sounds.end(), [](const Sound& one) { return one.held; });
     }
+    if (held) return;
     common_ = common.of_all();
     if (!common_ || places_.in_order()) return;
     if (count < 2) {

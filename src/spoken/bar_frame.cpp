@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "score/repeats.h"
 #include "spoken/bar_body.h"
 
 namespace fretsheaf::spoken {
@@ -9,16 +10,8 @@ namespace {
 
 using lesson::BarSign;
 
-bool opens(BarSign sign) {
-  return sign == BarSign::repeat_begin || sign == BarSign::repeat_both;
-}
-
-bool closes(BarSign sign) {
-  return sign == BarSign::repeat_end || sign == BarSign::repeat_both;
-}
-
 bool repeat_begins(const score::Example& example, std::size_t bar) {
-  return opens(bar == 0 ? example.left : example.bars[bar - 1].right);
+  return score::opens(bar == 0 ? example.left : example.bars[bar - 1].right);
 }
 
 std::string name_of(const score::Example& example, std::size_t bar, const Phrases& phrases) {
@@ -72,7 +65,7 @@ std::string tail_of(const score::Example& example, std::size_t bar, const Phrase
   for (const lesson::Word& word : own.roads) {
     if (!is_goal(word.text) && word.text != "fine") add_sentence(tail, road_said(word.text));
   }
-  if (closes(own.right)) add_sentence(tail, repeat_said(example, bar, phrases));
+  if (score::closes(own.right)) add_sentence(tail, repeat_said(example, bar, phrases));
   if (own.right == BarSign::doubled) add_sentence(tail, phrases[Sentence::double_line]);
   return tail;
 }

@@ -27,14 +27,8 @@ void add_escaped(std::string_view text, std::string& html) {
   }
 }
 
-// Links that a reader may follow: others are told as text.
-bool is_web(const std::string& link) {
-  return link.starts_with("https://") || link.starts_with("http://") || link.starts_with("mailto:");
-}
-
 void add_run(const score::Run& run, std::string& html) {
-  const bool linked = run.link && is_web(*run.link);
-  if (linked) {
+  if (run.link) {
     html += "<a href=\"";
     add_escaped(*run.link, html);
     html += "\">";
@@ -52,7 +46,7 @@ void add_run(const score::Run& run, std::string& html) {
   if (run.code) html += "</code>";
   if (run.emphasis) html += "</em>";
   if (run.strong) html += "</strong>";
-  if (linked) html += "</a>";
+  if (run.link) html += "</a>";
 }
 
 void add_element(std::string_view name, const score::Runs& runs, std::string& html) {

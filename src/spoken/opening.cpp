@@ -59,7 +59,8 @@ std::string opening_of(const score::Example& example, const Phrases& phrases, co
   if (!example.bars.empty() && !told) add_sentence(text, phrases.meter(example.bars.front().meter));
   if (example.show_feel) add_sentence(text, words::word(phrases.language(), feel_word(example)));
   if (example.tempo) add_sentence(text, tempo_said(*example.tempo, phrases));
-  if (score.neck.capo > 0 && example.has_strings) add_sentence(text, phrases[Sentence::from_capo]);
+  const bool capo_told = before != nullptr && before->has_strings;
+  if (score.neck.capo > 0 && example.has_strings && !capo_told) add_sentence(text, phrases[Sentence::from_capo]);
   if (hides_rhythm(score, example)) add_sentence(text, phrases[Sentence::rhythm_to_find]);
   return text;
 }

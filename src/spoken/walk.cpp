@@ -86,6 +86,10 @@ class Walker {
     for (const score::Fact& fact : head.facts) {
       sentence(fact.label + std::string(phrases_[Sentence::colon]) + score::plain(fact.value));
     }
+    if (head.name_line) {
+      sentence(word(Word::name) + ", " + word(Word::date) + std::string(phrases_[Sentence::colon]) +
+               std::string(phrases_[Sentence::marks_to_find]));
+    }
     if (head.logo && !head.logo->alternative.empty()) {
       sentence(phrases_(Sentence::picture, {{"text", head.logo->alternative}}));
     }

@@ -24,8 +24,8 @@ struct Shed {
 };
 
 std::string lesson(const std::string& more, const std::string& grid) {
-  return "title = \"Two <notes> & a rest\"\nkey = \"D dorian\"\ninstrument = \"bass\"\n" + more + "tab = '''\n" + grid +
-         "'''\n";
+  return "title = \"Two \\\\<notes> & a rest\"\nkey = \"D dorian\"\ninstrument = \"bass\"\n" + more + "tab = '''\n" +
+         grid + "'''\n";
 }
 
 const std::string good = lesson("[[example]]\n", "count | 1   2   (3)     |\nA     | 5   7           |\n");
@@ -180,7 +180,9 @@ TEST_CASE("say --answers warns of a lesson that hides nothing, and tells it") {
   shed.system.files["a.lesson.toml"] = good;
   CHECK(shed.run({"say", "a.lesson.toml", "--answers"}) == Exit::done);
   CHECK(shed.console.errors ==
-        "a.lesson.toml: warning: this lesson hides nothing, so it has no answer key\n"
+        "a.lesson.toml:1:1: warning: this lesson hides nothing, so it has no answer key\n"
+        "  title = \"Two \\\\<notes> & a rest\"\n"
+        "  ^\n"
         "help: write hide = [\"frets\"] in an example, or leave out --answers\n");
   CHECK(shed.console.out.find("Bar 1.") != std::string::npos);
   CHECK(shed.console.out.find("Answer key") == std::string::npos);

@@ -67,10 +67,10 @@ std::size_t notes_of(const lesson::Lesson& lesson) {
   return notes;
 }
 
-std::vector<std::string> demo_lessons() {
+std::vector<std::string> lessons_in(const std::string& folder) {
   static const platform::DiskSystem system;
   std::vector<std::string> texts;
-  for (const auto& entry : std::filesystem::directory_iterator(fretsheaf::test::project_folder() + "/demo-lessons")) {
+  for (const auto& entry : std::filesystem::directory_iterator(fretsheaf::test::project_folder() + folder)) {
     if (!entry.path().string().ends_with(".lesson.toml")) continue;
     const auto bytes = system.read(entry.path().string(), 1 << 22);
     REQUIRE(std::holds_alternative<std::string>(bytes));
@@ -85,7 +85,7 @@ std::vector<std::string> demo_lessons() {
 TEST_CASE("every note of the demo lessons can be rebuilt from their words, in several keys") {
   std::size_t moved_lessons = 0;
   std::size_t notes = 0;
-  for (const std::string& text : demo_lessons()) {
+  for (const std::string& text : lessons_in("/demo-lessons")) {
     const lesson::Lesson lesson = read(text);
     CAPTURE(lesson.title.value);
     check_both_languages(lesson);
@@ -102,6 +102,17 @@ TEST_CASE("every note of the demo lessons can be rebuilt from their words, in se
   }
   CHECK(notes > 550);
   CHECK(moved_lessons > 25);
+}
+
+TEST_CASE("every note of the lessons that show each notation can be rebuilt from their words") {
+  std::size_t notes = 0;
+  for (const std::string& text : lessons_in("/tests/layout/lessons")) {
+    const lesson::Lesson lesson = read(text);
+    CAPTURE(lesson.title.value);
+    check_both_languages(lesson);
+    notes += notes_of(lesson);
+  }
+  CHECK(notes > 500);
 }
 
 TEST_CASE("every note of random lessons can be rebuilt from their words") {

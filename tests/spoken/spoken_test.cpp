@@ -2,29 +2,14 @@
 
 #include <catch2/catch.hpp>
 #include <string>
+#include <vector>
 
-#include "lesson/reader.h"
-#include "platform/memory_system.h"
-#include "score/build.h"
+#include "spoken/sample.h"
+#include "support/golden.h"
+#include "words/language.h"
 
-namespace fretsheaf::spoken {
+namespace fretsheaf::spoken::test {
 namespace {
-
-score::Score score_of(const std::string& text, score::Copy copy = score::Copy::student) {
-  const platform::MemorySystem system;
-  lesson::ReadLesson read = lesson::read_lesson("tide.lesson.toml", text, system);
-  for (const auto& one : read.diagnostics.list()) {
-    if (one.severity == source::Severity::error) FAIL(one.message);
-  }
-  source::Diagnostics diagnostics;
-  return score::build_score(*read.lesson, diagnostics, copy);
-}
-
-// One example on a bass in D minor: `keys` of the lesson, `rows` of its grid.
-score::Score example(const std::string& rows, const std::string& keys = "", const std::string& own = "") {
-  return score_of("title = \"Tide\"\nkey = \"D minor\"\ninstrument = \"bass\"\n" + keys + "[[example]]\n" + own +
-                  "tab = '''\n" + rows + "'''\n");
-}
 
 std::vector<std::string> bars(const score::Score& score) {
   return alternatives(score).examples.at(0).bars;
@@ -62,4 +47,70 @@ TEST_CASE("what repeats is told by the bar that it repeats, and only where it is
   CHECK(said.at(5).find("As bar") == std::string::npos);  // an open string does not move
 }
 
-}  // namespace fretsheaf::spoken
+namespace {
+
+// A lesson in which nearly every sentence is said.
+std::string dense(const std::string& language) {
+  return "title = \"Coil\"\nkey = \"D minor\"\ninstrument = \"bass\"\ncapo = 1\npractice-log = 3\nlanguage = \"" +
+         language + R"("
+[[example]]
+tempo = { from = 60, to = 90, step = 10, passes = 1 }
+build-up = "pairs"
+feel = "swing"
+labels = ["notes", "chord-degrees", "key-degrees"]
+form = { bars = "i7 | IV7,V7 | i7 | i7 | i7 | N.C.", here = "1-4" }
+neck = { of = "notes", labels = "notes" }
+shapes = ["Dm7"]
+tab = '''
+)" + aligned(R"(count   |: 1     2  & 3 la li 4 e & a | 1     2   (3) 4      :| 1 2 3 4 |  1 +1/5 2 |
+meter   ||||  2/4|
+section |  A|||  B|
+ending  || 1.| 2.||
+chord   |  i7         V7b9| N.C.| iiø|  Bbmaj7/A|
+mark    |  mf    <-------------------| f             fermata| PM--|  let-|
+road    || 3x||         fine|
+G       |  5>  4h5 (7)| 7^1/2         5.| 7 7 7 7||
+D       |  5     =| 5     x|| /7|
+A       |             3 2  1|||    5|
+E       |                     3 1 3 1|               3||         3|
+finger  |  1,1|               1,2| 3||
+hand    |  i,m|| p i m a|  T P|
+stroke  |  d|| u||
+lyric   |  tide||||
+text    |        slow||||
+)") + R"('''
+[[example]]
+hide = ["frets", "rhythm"]
+tab = '''
+count  | 1 2 & 3 4 | 1   2   3 4 |
+mark   | <-----    |             |
+G      | 5 7 5 4 5 | 5   5       |
+'''
+[[example]]
+tab = '''
+count  | 1 2 3 4 | 1 2 3 4 | (1)     | 1 2 3 4 | 1 2 3 4 |
+G      | 2 3 2 3 | 4 5 4 5 |         | 3 4 3 4 | 2 3 2 3 |
+'''
+[[example]]
+blank-bars = 1
+[[example]]
+tab = '''
+count | 1 2 3 4   |
+play  | * x > (*) |
+'''
+)";
+}
+
+}  // namespace
+
+TEST_CASE("a lesson is said in seven languages") {
+  std::string all;
+  for (const words::Language language : words::languages) {
+    const std::string code(words::language_code(language));
+    all += "==== " + code + "\n\n" + as_text(walk_through(score_of(dense(code)))) + "\n";
+    CHECK(all.find('{') == std::string::npos);  // every hole is filled
+  }
+  check_golden("spoken.txt", all);
+}
+
+}  // namespace fretsheaf::spoken::test
