@@ -43,7 +43,7 @@ TEST_CASE("say tells a lesson on standard output, and writes nothing") {
   shed.system.files["a.lesson.toml"] = good;
   CHECK(shed.run({"say", "a.lesson.toml"}) == Exit::done);
   CHECK(shed.console.out == said);
-  CHECK(shed.console.errors.empty());
+  CHECK(shed.console.errors == "");
   CHECK(shed.system.files.size() == 1);
   shed.system.standard_input = good;
   CHECK(shed.run({"say", "-", "--as", "text"}) == Exit::done);
