@@ -1,5 +1,6 @@
 // The page: asks for the lesson whenever it has changed or another choice is made, and shows what comes.
 import { Music, placeLines, placeTitle } from './music.js';
+import { Picture } from './picture.js';
 import { fillIn, words } from './words.js';
 
 const by = (id) => document.getElementById(id);
@@ -69,20 +70,6 @@ function showProblems(problems) {
 
 const music = new Music(showNote);
 
-// The HTML parser reads it in half the time that the XML parser takes; the pages are of a kind that both read alike.
-function pictureOf(text) {
-  const holder = made('div');
-  holder.innerHTML = text.slice(text.indexOf('<svg'));
-  const svg = holder.firstElementChild;
-  svg.removeAttribute('width');
-  svg.removeAttribute('height');
-  for (const link of svg.querySelectorAll('a')) {
-    link.setAttribute('target', '_blank');
-    link.setAttribute('rel', 'noopener noreferrer');
-  }
-  return svg;
-}
-
 // Each in a tree of its own: two pages may call different things by one name.
 function newPage() {
   const page = made('div', undefined, 'page');
@@ -91,10 +78,9 @@ function newPage() {
   const look = made('link');
   look.rel = 'stylesheet';
   look.href = 'music.css';
-  root.append(look, made('div'));
-  root.addEventListener('click', (event) => {
-    if (!event.target.closest('a')) music.meet(root, event.clientX, event.clientY);
-  });
+  page.picture = new Picture();
+  root.append(look, page.picture.svg);
+  music.listen(root);
   return page;
 }
 
@@ -109,10 +95,8 @@ async function askPage(name) {
 }
 
 function put(page, name, text) {
-  const svg = pictureOf(text);
-  const [, , width, height] = svg.getAttribute('viewBox').split(' ');
+  const [width, height] = page.picture.show(text);
   page.style.aspectRatio = `${width} / ${height}`;
-  page.shadowRoot.lastElementChild.replaceWith(svg);
   page.dataset.name = name;
 }
 
