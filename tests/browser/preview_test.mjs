@@ -186,7 +186,7 @@ test('a click on a note tells what it is and where it is written', async () => {
     // In D Dorian the count's second half has the A string's fifth fret, a D (worked out by hand).
     assert.equal(await page.locator('#note-title').textContent(), 'Bar 1, count 2 &');
     const told = await page.locator('#note-body').evaluate((body) => [...body.querySelectorAll('strong, span')].map((one) => one.textContent));
-    assert.deepEqual(told, ['D, A string, fret 5', '1 in D Dorian', '1 of Dm7', 'Written in line 12, column 15', 'Example 1']);
+    assert.deepEqual(told, ['D, A string, fret 5', 'degree 1 in D Dorian', '1 of the chord Dm7', 'Written in line 12, column 15', 'Example 1']);
     const column = lesson.split('\n')[11].indexOf('5 5') + 3;
     assert.equal(column, 15);
     await event(page, 2, '1/4').click({ force: true });

@@ -179,6 +179,8 @@ export class Music {
   take(stop) {
     this.chosen = stop.key;
     this.mark(stop);
+    // From under what is told of it, in a narrow window.
+    stop.element.scrollIntoView({ block: 'nearest', inline: 'nearest' });
   }
 
   leave() {

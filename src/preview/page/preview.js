@@ -61,7 +61,7 @@ function showProblems(problems) {
   const errors = problems.filter((problem) => problem.error).length;
   by('problems').hidden = false;
   by('problems').classList.toggle('none', problems.length === 0);
-  by('problems-title').textContent = words.counts(errors, problems.length - errors);
+  by('problems-title').textContent = problems.length ? words.counts(errors, problems.length - errors) : words.allWell;
   by('problem-list').replaceChildren(...problems.map(problemItem));
   by('problem-list').querySelectorAll('pre').forEach(bringCaretsIntoView);
 }
@@ -224,6 +224,7 @@ async function ask(what) {
 async function showLesson() {
   const now = await (await ask(`lesson.json?${query()}`)).json();
   const { picture } = now;
+  document.body.classList.add('lesson');
   by('choices').hidden = !picture;
   if (picture) {
     // A choice that the lesson cannot have any more has given way to its own.
@@ -237,7 +238,6 @@ async function showLesson() {
   by('title').textContent = title;
   by('file').textContent = now.file;
   by('back').hidden = !now.inFolder;
-  document.body.classList.add('lesson');
   document.body.classList.toggle('stale', !now.fresh);
   showProblems(now.problems);
   say(now.fresh ? words.drawn(picture.pages.length) : picture ? words.stale : words.none, now.fresh ? 'good' : 'bad');
