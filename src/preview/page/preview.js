@@ -89,7 +89,7 @@ async function askPage(name) {
   try {
     return await (await ask(`pages/${name}.svg`)).text();
   } catch (fault) {
-    if (fault.status) again = true;
+    again = Boolean(fault.status) && (missed += 1) < 5;
     throw fault;
   }
 }
@@ -274,6 +274,7 @@ async function show() {
 
 let loading = null;
 let again = false;
+let missed = 0;
 // One at a time; what has changed meanwhile is asked for afterwards.
 async function load() {
   if (loading) {
@@ -285,6 +286,7 @@ async function load() {
     loading = show();
     try {
       await loading;
+      missed = 0;
       document.documentElement.dataset.drawn = Number(document.documentElement.dataset.drawn ?? 0) + 1;
     } catch (fault) {
       // Without an answer at all the stream of news has ended as well, and says so.
