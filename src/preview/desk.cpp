@@ -1,11 +1,13 @@
 #include "preview/desk.h"
 
 #include <algorithm>
+#include <numeric>
 
 namespace fretsheaf::preview {
 namespace {
 
 constexpr std::size_t most_kept = 24;
+constexpr std::size_t most_bytes = 32'000'000;  // of all that is kept, but for what was asked for last
 
 std::string folder_of(const std::string& path) {
   const auto slash = path.rfind('/');
@@ -33,8 +35,8 @@ bool is_lesson_name(std::string_view path) {
 
 }  // namespace
 
-Desk::Desk(const std::string& path, platform::Machine& machine, Shelf& shelf)
-    : machine_(machine), noted_(machine), course_(path, machine), shelf_(shelf) {
+Desk::Desk(const std::string& path, platform::Machine& machine, Shelf& shelf, std::function<bool()> stopping)
+    : machine_(machine), noted_(machine), course_(path, machine), shelf_(shelf), stopping_(std::move(stopping)) {
   start_anew();
   for (const ListedLesson& lesson : course_.lessons()) noted_.paths().insert(lesson.path);
 }
@@ -76,6 +78,7 @@ ListEntry Desk::entry_of(const ListedLesson& lesson) {
 Response Desk::lessons() {
   std::vector<ListEntry> entries;
   for (const ListedLesson& lesson : course_.lessons()) {
+    if (stopping_ && stopping_()) return plain(503, "The preview has ended.\n");
     Listed& listed = list_[lesson.name];
     if (!listed.is_current) listed = {entry_of(lesson), true};
     entries.push_back(listed.entry);
@@ -86,13 +89,13 @@ Response Desk::lessons() {
 }
 
 // The last good picture of this choice, else of the lesson in whatever choice was looked at last.
-const Picture* Desk::last_good(const std::string& lesson, const Kept& own) const {
-  if (own.picture) return &*own.picture;
+std::shared_ptr<const Picture> Desk::last_good(const std::string& lesson, const Kept& own) const {
+  if (own.picture) return own.picture;
   const Kept* latest = nullptr;
   for (const auto& [key, kept] : kept_) {
     if (key.first == lesson && kept.picture && (latest == nullptr || kept.used > latest->used)) latest = &kept;
   }
-  return latest == nullptr ? nullptr : &*latest->picture;
+  return latest == nullptr ? nullptr : latest->picture;
 }
 
 // A choice that the lesson does not offer is its own, and is not made for itself.
@@ -122,14 +125,14 @@ Response Desk::lesson(const Question& question) {
     Showing showing = show(*workshop_, noted_, lesson->path, choice);
     note_paths();
     const bool is_fresh = showing.picture.has_value();
-    if (is_fresh) kept.picture = std::move(showing.picture);
-    const Picture* picture = last_good(question.lesson, kept);
-    if (picture != nullptr) {
-      for (const ShownPage& page : picture->pages) shelf_.put(page.name, page.svg);
+    if (is_fresh) kept.picture = std::make_shared<const Picture>(std::move(*showing.picture));
+    kept.picture = last_good(question.lesson, kept);
+    if (kept.picture != nullptr) {
+      for (const ShownPage& page : kept.picture->pages) shelf_.put(page.name, page.svg);
     }
     kept.document = std::make_shared<const std::string>(
         lesson_document(question.lesson, lesson->path.substr(lesson->path.rfind('/') + 1), course_.is_folder(), choice,
-                        showing.problems, picture, is_fresh));
+                        showing.problems, kept.picture.get(), is_fresh));
   }
   Response response = json(kept.document);
   let_go_of_the_oldest();
@@ -137,7 +140,15 @@ Response Desk::lesson(const Question& question) {
 }
 
 void Desk::let_go_of_the_oldest() {
-  while (kept_.size() > most_kept) {
+  const auto bytes = [](std::size_t sum, const auto& entry) {
+    const Kept& kept = entry.second;
+    if (kept.document) sum += kept.document->size();
+    if (!kept.picture) return sum;
+    for (const ShownPage& page : kept.picture->pages) sum += page.svg->size();
+    return sum;
+  };
+  while (kept_.size() > 1 && (kept_.size() > most_kept ||
+                              std::accumulate(kept_.begin(), kept_.end(), std::size_t{0}, bytes) > most_bytes)) {
     kept_.erase(std::min_element(kept_.begin(), kept_.end(),
                                  [](const auto& a, const auto& b) { return a.second.used < b.second.used; }));
   }

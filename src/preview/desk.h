@@ -21,8 +21,9 @@ namespace fretsheaf::preview {
 // and of each choice the last good picture is kept beyond that.
 class Desk {
  public:
-  // `path` is of a lesson file or a folder of them. Pages go to the shelf.
-  Desk(const std::string& path, platform::Machine& machine, Shelf& shelf);
+  // `path` is of a lesson file or a folder of them. Pages go to the shelf. A list of many lessons takes a while: where
+  // `stopping` says so, it is left.
+  Desk(const std::string& path, platform::Machine& machine, Shelf& shelf, std::function<bool()> stopping = {});
 
   Response answer(const Question& question);
 
@@ -39,7 +40,7 @@ class Desk {
   // A choice of a lesson that somebody looked at.
   struct Kept {
     std::shared_ptr<const std::string> document;  // nullptr where it has to be made (again)
-    std::optional<Picture> picture;               // the last good one
+    std::shared_ptr<const Picture> picture;       // the last good one, or one of another choice while there is none
     std::uint64_t used = 0;
   };
   struct Listed {
@@ -53,7 +54,7 @@ class Desk {
   Response file(const Question& question);
   ListEntry entry_of(const ListedLesson& lesson);
   Choice settled(const Question& question) const;
-  const Picture* last_good(const std::string& lesson, const Kept& own) const;
+  std::shared_ptr<const Picture> last_good(const std::string& lesson, const Kept& own) const;
   void let_go_of_the_oldest();
   void note_paths();
   void start_anew();
@@ -64,6 +65,7 @@ class Desk {
   std::unique_ptr<sheaf::Workshop> workshop_;
   CourseList course_;
   Shelf& shelf_;
+  std::function<bool()> stopping_;
   std::map<Key, Kept> kept_;
   std::map<std::string, Listed> list_;               // by lesson name
   std::map<std::string, std::string> lesson_paths_;  // without links, to the lesson's name

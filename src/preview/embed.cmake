@@ -1,6 +1,6 @@
 # Builds the page's files into the room, so that a run reads none.
 set(table "")
-foreach(file preview.html preview.css music.css preview.js music.js words.js)
+foreach(file preview.html preview.css music.css preview.js music.js picture.js words.js)
   set(path ${CMAKE_CURRENT_LIST_DIR}/page/${file})
   set_property(DIRECTORY APPEND PROPERTY CMAKE_CONFIGURE_DEPENDS ${path})
   file(READ ${path} bytes HEX)
@@ -16,7 +16,7 @@ file(CONFIGURE OUTPUT preview_embedded/preview/embedded_page.h @ONLY CONTENT
 #include <string_view>
 #include <utility>
 namespace fretsheaf::preview {
-inline constexpr std::array<std::pair<std::string_view, std::string_view>, 6> embedded_page = {{
+inline constexpr std::array<std::pair<std::string_view, std::string_view>, 7> embedded_page = {{
 ${table}}};
 }  // namespace fretsheaf::preview
 ")

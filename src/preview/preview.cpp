@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <array>
+#include <cstdlib>
+#include <thread>
 
 #include "platform/folder_watch.h"
 #include "platform/secret.h"
@@ -21,20 +23,22 @@ constexpr int milliseconds_to_come_back = 150;
 // The thread that works: it alone reads lessons and draws.
 class Worker {
  public:
-  Worker(const std::string& path, platform::Machine& machine, Shelf& shelf, News& news)
-      : machine_(machine), news_(news), desk_(path, machine, shelf) {
+  Worker(const std::string& path, platform::Machine& machine, Shelf& shelf, News& news, platform::StopSignals& signals)
+      : machine_(machine), news_(news), signals_(signals), desk_(path, machine, shelf, [&] { return signals.came(); }) {
     follow();
   }
 
   Counter& counter() { return counter_; }
 
-  void work(platform::StopSignals& signals) {
-    const std::array<int, 3> waits_for = {signals.descriptor(), watch_.descriptor(), bell_.descriptor()};
-    while (!signals.came()) {
+  // Until the program is asked to stop.
+  void work() {
+    const std::array<int, 3> waits_for = {signals_.descriptor(), watch_.descriptor(), bell_.descriptor()};
+    while (!signals_.came()) {
       platform::readable(waits_for, -1);
       look_for_changes();
       bell_.silence();
       counter_.serve([&](const Question& question) {
+        if (signals_.came()) return plain(503, "The preview has ended.\n");
         look_for_changes();
         Response response = desk_.answer(question);
         follow();
@@ -68,10 +72,37 @@ class Worker {
 
   platform::Machine& machine_;
   News& news_;
+  platform::StopSignals& signals_;
   platform::FolderWatch watch_;
   platform::Wake bell_;
   Counter counter_{bell_};
   Desk desk_;
+};
+
+// A very long lesson may take seconds to draw, and nobody waits for it who has pressed Ctrl-C. Nothing is written here
+// that could be left half.
+class LastResort {
+ public:
+  explicit LastResort(const platform::StopSignals& signals)
+      : thread_([this, stops = signals.descriptor()] { watch(stops); }) {}
+  LastResort(const LastResort&) = delete;
+  LastResort& operator=(const LastResort&) = delete;
+  ~LastResort() {
+    ended_.ring();
+    thread_.join();
+  }
+
+ private:
+  void watch(int stops) const {
+    const std::array<int, 2> either = {stops, ended_.descriptor()};
+    platform::readable(either, -1);
+    const std::array<int, 1> end = {ended_.descriptor()};
+    constexpr int patience = 600;  // milliseconds
+    if (platform::readable(end, patience).empty()) std::_Exit(0);
+  }
+
+  platform::Wake ended_;
+  std::thread thread_;
 };
 
 }  // namespace
@@ -87,11 +118,12 @@ std::optional<std::string> preview(const std::string& path, int port, platform::
   const Gate gate(*secret, server->port());
   Shelf shelf;
   News news;
-  Worker worker(path, machine, shelf, news);
+  Worker worker(path, machine, shelf, news, signals);
   Front front(gate, worker.counter(), shelf, news);
   server->start([&](const Request& request) { return front.answer(request); });
+  const LastResort last_resort(signals);
   ready(gate.address());
-  worker.work(signals);
+  worker.work();
   news.close();
   server->stop();
   return std::nullopt;

@@ -286,3 +286,23 @@ TEST_CASE("only so many choices are kept, the latest") {
   CHECK(here.told() == first);
   CHECK(here.shelf.take(page) != nullptr);
 }
+
+TEST_CASE("a page that stands in for one with errors is there as long as what names it") {
+  Fixture here(path);
+  here.told();
+  here.write(path, with(mooring, "\"bass\"", "\"bas\""));
+  const json told = here.told({"E dorian", "", false});
+  for (int i = 0; i < 30; ++i) here.told({"key " + std::to_string(i), "", true});
+  const json again = here.told({"key 29", "", true});
+  CHECK(here.shelf.take(again["picture"]["pages"][0]) != nullptr);
+  CHECK(again["picture"] == told["picture"]);
+}
+
+TEST_CASE("a list is left when all is to end") {
+  platform::DiskSystem disk;
+  platform::MemorySystem system{disk};
+  system.files[path] = mooring;
+  Shelf shelf;
+  Desk desk("/course", system, shelf, [] { return true; });
+  CHECK(desk.answer({Question::About::lessons, "", {}}).status == 503);
+}

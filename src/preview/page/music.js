@@ -53,10 +53,27 @@ export class Music {
     this.choose = choose;
     this.stops = [];
     this.chosen = null;
+    this.stopOf = new WeakMap();
+  }
+
+  // A page's own tree, in which there is to be music.
+  listen(root) {
+    root.addEventListener('click', (event) => {
+      if (!event.target.closest('a')) this.meet(root, event.clientX, event.clientY);
+    });
+    root.addEventListener('focusin', (event) => {
+      const stop = this.stopOf.get(event.target);
+      if (stop) this.enter(stop);
+    });
+    root.addEventListener('keydown', (event) => {
+      const stop = this.stopOf.get(event.target);
+      if (stop) this.press(event, stop);
+    });
   }
 
   // Finds the places in the pages' pictures anew. What was chosen stays so, where it still is.
   read(roots, places) {
+    this.stopOf = new WeakMap();
     const known = new Map(places.map((place) => [keyOf(place.example, place.bar, place.at), place]));
     const stops = new Map();
     for (const root of roots) {
@@ -84,11 +101,10 @@ export class Music {
     stop.element = [...stop.elements].sort((a, b) => rank(a) - rank(b))[0];
     stop.index = index;
     const { element } = stop;
+    this.stopOf.set(element, stop);
     element.setAttribute('tabindex', '-1');
     element.setAttribute('role', 'button');
     element.setAttribute('aria-label', spoken(stop.place));
-    element.addEventListener('focus', () => this.enter(stop));
-    element.addEventListener('keydown', (event) => this.press(event, stop));
     for (const other of stop.elements) {
       if (other !== element) other.setAttribute('aria-hidden', 'true');
     }
@@ -163,6 +179,8 @@ export class Music {
   take(stop) {
     this.chosen = stop.key;
     this.mark(stop);
+    // From under what is told of it, in a narrow window.
+    stop.element.scrollIntoView({ block: 'nearest', inline: 'nearest' });
   }
 
   leave() {

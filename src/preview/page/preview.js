@@ -1,5 +1,6 @@
 // The page: asks for the lesson whenever it has changed or another choice is made, and shows what comes.
 import { Music, placeLines, placeTitle } from './music.js';
+import { Picture } from './picture.js';
 import { fillIn, words } from './words.js';
 
 const by = (id) => document.getElementById(id);
@@ -60,7 +61,7 @@ function showProblems(problems) {
   const errors = problems.filter((problem) => problem.error).length;
   by('problems').hidden = false;
   by('problems').classList.toggle('none', problems.length === 0);
-  by('problems-title').textContent = words.counts(errors, problems.length - errors);
+  by('problems-title').textContent = problems.length ? words.counts(errors, problems.length - errors) : words.allWell;
   by('problem-list').replaceChildren(...problems.map(problemItem));
   by('problem-list').querySelectorAll('pre').forEach(bringCaretsIntoView);
 }
@@ -68,20 +69,6 @@ function showProblems(problems) {
 // ---- The pages
 
 const music = new Music(showNote);
-
-// The HTML parser reads it in half the time that the XML parser takes; the pages are of a kind that both read alike.
-function pictureOf(text) {
-  const holder = made('div');
-  holder.innerHTML = text.slice(text.indexOf('<svg'));
-  const svg = holder.firstElementChild;
-  svg.removeAttribute('width');
-  svg.removeAttribute('height');
-  for (const link of svg.querySelectorAll('a')) {
-    link.setAttribute('target', '_blank');
-    link.setAttribute('rel', 'noopener noreferrer');
-  }
-  return svg;
-}
 
 // Each in a tree of its own: two pages may call different things by one name.
 function newPage() {
@@ -91,10 +78,9 @@ function newPage() {
   const look = made('link');
   look.rel = 'stylesheet';
   look.href = 'music.css';
-  root.append(look, made('div'));
-  root.addEventListener('click', (event) => {
-    if (!event.target.closest('a')) music.meet(root, event.clientX, event.clientY);
-  });
+  page.picture = new Picture();
+  root.append(look, page.picture.svg);
+  music.listen(root);
   return page;
 }
 
@@ -103,16 +89,14 @@ async function askPage(name) {
   try {
     return await (await ask(`pages/${name}.svg`)).text();
   } catch (fault) {
-    if (fault.status) again = true;
+    again = Boolean(fault.status) && (missed += 1) < 5;
     throw fault;
   }
 }
 
 function put(page, name, text) {
-  const svg = pictureOf(text);
-  const [, , width, height] = svg.getAttribute('viewBox').split(' ');
+  const [width, height] = page.picture.show(text);
   page.style.aspectRatio = `${width} / ${height}`;
-  page.shadowRoot.lastElementChild.replaceWith(svg);
   page.dataset.name = name;
 }
 
@@ -240,6 +224,7 @@ async function ask(what) {
 async function showLesson() {
   const now = await (await ask(`lesson.json?${query()}`)).json();
   const { picture } = now;
+  document.body.classList.add('lesson');
   by('choices').hidden = !picture;
   if (picture) {
     // A choice that the lesson cannot have any more has given way to its own.
@@ -253,7 +238,6 @@ async function showLesson() {
   by('title').textContent = title;
   by('file').textContent = now.file;
   by('back').hidden = !now.inFolder;
-  document.body.classList.add('lesson');
   document.body.classList.toggle('stale', !now.fresh);
   showProblems(now.problems);
   say(now.fresh ? words.drawn(picture.pages.length) : picture ? words.stale : words.none, now.fresh ? 'good' : 'bad');
@@ -290,6 +274,7 @@ async function show() {
 
 let loading = null;
 let again = false;
+let missed = 0;
 // One at a time; what has changed meanwhile is asked for afterwards.
 async function load() {
   if (loading) {
@@ -301,6 +286,7 @@ async function load() {
     loading = show();
     try {
       await loading;
+      missed = 0;
       document.documentElement.dataset.drawn = Number(document.documentElement.dataset.drawn ?? 0) + 1;
     } catch (fault) {
       // Without an answer at all the stream of news has ended as well, and says so.

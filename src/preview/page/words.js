@@ -31,6 +31,7 @@ export const words = {
     [errors ? some(errors, 'error', 'errors') : '', warnings ? some(warnings, 'warning', 'warnings') : '']
       .filter(Boolean)
       .join(', ') || 'no errors',
+  allWell: 'Nothing is wrong',
   error: 'error',
   warning: 'warning',
   place: (line, column) => `line ${line}, column ${column}`,
@@ -52,8 +53,8 @@ export const words = {
   manners: { dead: 'Dead note', ghost: 'ghost note', harmonic: 'harmonic' },
   held: 'held on',
   string: (string, fret) => `${string} string, ${fret === 0 ? 'open' : `fret ${fret}`}`,
-  degree: (degree, key) => `${degree} in ${key}`,
-  chordDegree: (degree, chord) => `${degree} of ${chord}`,
+  degree: (degree, key) => `degree ${degree} in ${key}`,
+  chordDegree: (degree, chord) => `${degree} of the chord ${chord}`,
   chord: (chord) => `over ${chord}`,
   written: (line, column) => `Written in line ${line}, column ${column}`,
 };
