@@ -64,14 +64,6 @@ bool has_link(const std::vector<sheet::Item>& items) {
   });
 }
 
-std::optional<std::string> address_of(const sheet::Group& group) {
-  if (group.tag != sheet::Tag::link) return std::nullopt;
-  for (const sheet::Item& item : group.items) {
-    if (const auto* link = std::get_if<sheet::Link>(&item)) return safe_uri(link->uri);
-  }
-  return std::nullopt;
-}
-
 std::string path_data(const sheet::Path& path) {
   SvgPath data(2);
   for (const sheet::Segment& segment : path.segments) {
@@ -241,7 +233,7 @@ void SvgPage::operator()(const sheet::Group& group) {
   const Voice before = voice_;
   const bool row_before = in_named_row_;
   const bool link_before = in_link_;
-  const std::optional<std::string> uri = address_of(group);
+  const std::optional<std::string> uri = group.tag == sheet::Tag::link ? address_of(group) : std::nullopt;
   voice_ = voice_in(group);
   const bool says_something =
       group.example || group.event || uri || role_of(group.tag) != nullptr || group.tag == sheet::Tag::artifact;
