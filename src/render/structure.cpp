@@ -43,14 +43,6 @@ int level_of(Tag tag) {
   }
 }
 
-// The address that a link's group opens; nothing where a page may not lead there.
-std::optional<std::string> address_of(const sheet::Group& group) {
-  for (const sheet::Item& item : group.items) {
-    if (const auto* link = std::get_if<sheet::Link>(&item)) return safe_uri(link->uri);
-  }
-  return std::nullopt;
-}
-
 }  // namespace
 
 bool is_universal(const sheet::Sheet& sheet, const Structure& structure) {
@@ -128,7 +120,10 @@ StructureBuilder::Owner StructureBuilder::owner() const {
 void StructureBuilder::begin_content(const Owner& owner) {
   auto& owners = structure_.owners.back();
   const int number = static_cast<int>(owners.size());
-  if (owner.kind != Owner::Kind::content) return owners.emplace_back(), void();
+  if (owner.kind != Owner::Kind::content) {
+    owners.emplace_back();
+    return;
+  }
   owners.emplace_back(owner.element);
   structure_.elements[owner.element].kids.emplace_back(Content{page(), number});
 }
@@ -138,7 +133,10 @@ void StructureBuilder::link(const sheet::Link& link) {
   if (!uri) return;
   const Area area{page(), link.area};
   Element& element = structure_.elements[open_.back().element];
-  if (!open_.back().furniture && element.uri == *uri) return element.kids.emplace_back(area), void();
+  if (!open_.back().furniture && element.uri == *uri) {
+    element.kids.emplace_back(area);
+    return;
+  }
   auto loose = std::find_if(loose_links_.begin(), loose_links_.end(), [&](const Element& e) { return e.uri == *uri; });
   if (loose == loose_links_.end()) {
     loose_links_.emplace_back();

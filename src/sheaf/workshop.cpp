@@ -249,7 +249,10 @@ void Workshop::Impl::render(const Job& job, const score::Score& score, const std
       add_documents(score, format, job.split, suffix, made.outputs);
       continue;
     }
-    if (!sheet) sheet = layout::lay_out(score, {}, look.look, fonts, look.fonts, diagnostics, kept.files[0].bytes());
+    if (!sheet) {
+      sheet = layout::lay_out(score, spoken::alternatives(score), look.look, fonts, look.fonts, diagnostics,
+                              kept.files[0].bytes());
+    }
     if (sheet->pages.empty()) {
       diagnostics.error(Code::out_of_range, kept.lesson.title.range,
                         "this handout would have more than " + std::to_string(lesson::limits::pages) + " pages",

@@ -12,7 +12,7 @@
 #include "render/render.h"
 #include "sheaf/said_by.h"
 #include "sheaf/universal_rules.h"
-#include "sheet/walk.h"
+#include "spoken/spoken.h"
 #include "support/temporary_folder.h"
 
 using namespace fretsheaf;
@@ -132,6 +132,12 @@ std::vector<std::string> texts_of(const std::string& said) {
   return all;
 }
 
+// As the program lays it out, with the words of its pictures.
+sheet::Sheet pages_of(test::Music& music, const std::string& text) {
+  const score::Score score = music.score_of(text);
+  return layout::lay_out(score, spoken::alternatives(score), music.look, music.fonts, music.by_role, music.diagnostics);
+}
+
 // A handout with everything that a rule speaks of.
 std::string full_handout() {
   test::Music music;
@@ -151,7 +157,7 @@ TEST_CASE("every demo lesson's PDF keeps the rules of PDF/UA that a program can 
     test::Music music(look);
     for (const test::LessonFile& lesson : test::demo_lessons(music.system)) {
       INFO(look << ", " << lesson.name);
-      const std::string made = render::pdf(music.pages(lesson.text), music.fonts);
+      const std::string made = render::pdf(pages_of(music, lesson.text), music.fonts);
       CHECK(test::offences(made) == std::vector<std::string>{});
       put(folder / "handout.pdf", made);
       CHECK(test::said_by("qpdf --check '" + (folder / "handout.pdf") + "'")
@@ -166,7 +172,7 @@ TEST_CASE("Poppler reads the texts of every demo lesson in the order of its page
     test::Music music(look);
     for (const test::LessonFile& lesson : test::demo_lessons(music.system)) {
       INFO(look << ", " << lesson.name);
-      const sheet::Sheet sheet = music.pages(lesson.text);
+      const sheet::Sheet sheet = pages_of(music, lesson.text);
       put(folder / "handout.pdf", render::pdf(sheet, music.fonts));
       const std::vector<std::string> found =
           texts_of(test::said_by("pdfinfo -struct-text '" + (folder / "handout.pdf") + "'"));
