@@ -108,6 +108,16 @@ struct PreviewOptions {
 };
 Exit preview_verb(const PreviewOptions& options, platform::Machine& system, Console& console);
 
+// Explains a verb, an option, a key, a row or a sign; "" lists all words that it explains.
+Exit help(const std::string& word, Console& console);
+
+// A verb that the command line's parser knows, and its options ("--key", "-o").
+struct KnownVerb {
+  std::string name;
+  std::vector<std::string> options;
+};
+std::vector<KnownVerb> known_verbs();
+
 // Parses the arguments (without the program's name) and runs the verb that they name.
 Exit run(std::vector<std::string> arguments, platform::Machine& system, Console& console);
 

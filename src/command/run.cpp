@@ -3,51 +3,13 @@
 #include <string_view>
 
 #include "command/command.h"
+#include "command/help.h"
 #include "command/report.h"
 #include "source/nearest.h"
 
 namespace fretsheaf::command {
 
 namespace {
-
-constexpr std::string_view usage =
-    "fretsheaf typesets a music teacher's lesson file into a printed handout.\n"
-    "\n"
-    "  fretsheaf typeset LESSON... [--key KEY]... [--instrument NAME] [--capo FRET] [--to FOLDER]\n"
-    "                              [--as pdf,svg,musicxml,mxl] [--template NAME] [--answers] [--split]\n"
-    "                              [--depfile FILE]\n"
-    "      makes the handout: beside the lesson, or in FOLDER; a PDF where neither --as nor its sheaf.toml says else;\n"
-    "      in its own key, or in each KEY (\"E\", \"Bb dorian\", all); --answers makes the answer key of an exercise\n"
-    "      too, --split gives every example a MusicXML file of its own; --depfile tells Make or Ninja what\n"
-    "      the outputs were made from\n"
-    "  fretsheaf sheaf [FOLDER] [--to FOLDER] [--key KEY]... [--as FORMATS] [--jobs N] [--prune] [--verify]\n"
-    "                  [--list | --only JOB | --share I/N] [--quiet | --json]\n"
-    "      makes the handouts of every lesson in FOLDER and below, in all keys of its also-in: those that are not up\n"
-    "      to date; --prune removes those whose lesson or key is gone; --verify trusts no file's time; --list prints\n"
-    "      each job as a command; --share makes the Ith part of N, for as many machines\n"
-    "  fretsheaf transpose LESSON --key KEY [-o FILE] [--json]\n"
-    "      writes the lesson's file in another key, and says what moved; to standard output where -o names no FILE\n"
-    "  fretsheaf adopt FILE [--part PART] [--instrument NAME] [-o LESSON]\n"
-    "      makes a lesson of a part of a MusicXML score, plain or compressed: finds strings and frets where it has\n"
-    "      none, and says what a lesson cannot keep; PART is its name or number where there are several\n"
-    "  fretsheaf check LESSON... [--json]\n"
-    "      says what is wrong with a lesson, and where, and makes nothing\n"
-    "  fretsheaf say LESSON [--key KEY] [--as text|html] [--answers]\n"
-    "      says the lesson in words, bar by bar, for those who do not see the page; --answers says what an exercise\n"
-    "      hides\n"
-    "  fretsheaf tidy LESSON... [--check]\n"
-    "      sets the columns of its grids in line and mends what needs no guess, such as tabs and curly quotes;\n"
-    "      nothing else in the file changes; --check says what is not tidy, and changes nothing\n"
-    "  fretsheaf preview LESSON | FOLDER [--port N] [--open]\n"
-    "      shows the handout in a browser, or every one in FOLDER, and draws it again whenever its file is saved; the\n"
-    "      address is printed, and --open opens it; Ctrl-C ends it\n"
-    "  fretsheaf schema [lesson | sheaf]\n"
-    "      prints the JSON schema of a lesson file or of a sheaf.toml, for editors that complete and check keys\n"
-    "  fretsheaf new FILE [--instrument NAME]\n"
-    "      writes a lesson to start from\n"
-    "\n"
-    "A lesson or FILE written - is standard input or output.\n"
-    "Exit status: 0 done, 1 a lesson has errors, 2 the command line is wrong, 3 a file cannot be read or written.\n";
 
 // The parser of the command line, and where what it reads goes.
 struct Parser {
@@ -118,6 +80,7 @@ struct Parser {
     new_verb = verb("new");
     new_verb->add_option("FILE", new_options.file);
     new_verb->add_option("--instrument", new_options.instrument);
+    verb("help");  // takes its word as it stands: see run()
   }
 
   void add_sheaf() {
@@ -149,6 +112,10 @@ std::string suggestion(const std::string& word, const std::vector<std::string_vi
   return near.empty() ? std::string() : "; did you mean '" + near + "'?";
 }
 
+std::vector<const CLI::App*> verbs_of(const Parser& parser) {
+  return parser.app.get_subcommands([](const CLI::App*) { return true; });
+}
+
 std::vector<std::string_view> options_of(const CLI::App& verb) {
   std::vector<std::string_view> names;
   for (const CLI::Option* option : verb.get_options()) {
@@ -176,9 +143,7 @@ Exit refuse(const std::string& what, Console& console) {
 }
 
 Exit dispatch(const Parser& parser, platform::Machine& system, Console& console) {
-  for (const CLI::App* verb :
-       {parser.typeset_verb, parser.sheaf_verb, parser.transpose_verb, parser.adopt_verb, parser.check_verb,
-        parser.say_verb, parser.tidy_verb, parser.schema_verb, parser.preview_verb, parser.new_verb}) {
+  for (const CLI::App* verb : verbs_of(parser)) {
     if (!verb->parsed()) continue;
     if (const std::string what = not_understood(*verb); !what.empty()) return refuse(what, console);
   }
@@ -219,22 +184,41 @@ Exit dispatch(const Parser& parser, platform::Machine& system, Console& console)
 
 }  // namespace
 
+std::vector<KnownVerb> known_verbs() {
+  const Parser parser;
+  std::vector<KnownVerb> verbs;
+  for (const CLI::App* verb : verbs_of(parser)) {
+    verbs.push_back({verb->get_name(), {}});
+    for (const CLI::Option* option : verb->get_options()) {
+      for (const std::string& name : option->get_lnames()) verbs.back().options.push_back("--" + name);
+      for (const std::string& name : option->get_snames()) verbs.back().options.push_back("-" + name);
+    }
+  }
+  return verbs;
+}
+
 Exit run(std::vector<std::string> arguments, platform::Machine& system, Console& console) {
   if (arguments.empty()) {
-    console.errors += usage;
+    console.errors += usage();
     return Exit::request_wrong;
   }
+  Parser parser;
+  const std::string first = arguments.front();
+  std::vector<std::string_view> verbs;
+  for (const CLI::App* verb : verbs_of(parser)) verbs.push_back(verb->get_name());
+  const bool is_verb = std::find(verbs.begin(), verbs.end(), first) != verbs.end();
+  // Before the options are read: what is asked about may look like one.
+  if (first == "help" && arguments.size() > 2) {
+    return refuse("'" + arguments[2] + "' is one word too many for help", console);
+  }
+  if (first == "help") return help(arguments.size() == 2 ? arguments[1] : "", console);
   if (std::find_if(arguments.begin(), arguments.end(),
                    [](const std::string& word) { return word == "--help" || word == "-h"; }) != arguments.end()) {
-    console.out += usage;
+    if (is_verb) return help(first, console);
+    console.out += usage();
     return Exit::done;
   }
-  const std::vector<std::string_view> verbs = {"typeset", "sheaf", "transpose", "adopt",   "check",
-                                               "say",     "tidy",  "schema",    "preview", "new"};
-  if (std::find(verbs.begin(), verbs.end(), arguments.front()) == verbs.end()) {
-    return refuse("there is no verb '" + arguments.front() + "'" + suggestion(arguments.front(), verbs), console);
-  }
-  Parser parser;
+  if (!is_verb) return refuse("there is no verb '" + first + "'" + suggestion(first, verbs), console);
   const std::string last = arguments.back();
   std::reverse(arguments.begin(), arguments.end());  // the library takes them last first
   try {

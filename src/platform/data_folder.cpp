@@ -6,7 +6,7 @@ std::string data_folder(const DataPlaces& places, const std::function<bool(const
   if (!places.chosen.empty()) return places.chosen;
   const auto slash = places.program.rfind('/');
   if (slash != std::string::npos) {
-    std::string installed = places.program.substr(0, slash) + "/../share/fretsheaf";
+    std::string installed = places.program.substr(0, slash) + "/" + places.installed;
     if (exists(installed)) return installed;
   }
   return places.checkout;

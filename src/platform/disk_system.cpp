@@ -168,7 +168,7 @@ std::vector<std::string> DiskSystem::list(const std::string& folder) const {
 
 std::string DiskSystem::data_path(std::string_view name) const {
   const char* chosen = std::getenv("FRETSHEAF_DATA");
-  const DataPlaces places{chosen == nullptr ? "" : chosen, own_path(), FRETSHEAF_CHECKOUT};
+  const DataPlaces places{chosen == nullptr ? "" : chosen, own_path(), FRETSHEAF_CHECKOUT, FRETSHEAF_INSTALLED};
   return data_folder(places, is_there) + "/" + std::string(name);
 }
 

@@ -17,6 +17,9 @@ TEST_CASE("data lie where the environment says, else where installed, else in th
   CHECK(data_folder({"", "/opt/bin/fretsheaf", "/checkout"}, installed) == "/opt/bin/../share/fretsheaf");
   CHECK(data_folder({"", "/checkout/build/src/fretsheaf", "/checkout"}, installed) == "/checkout");
   CHECK(data_folder({"", "", "/checkout"}, installed) == "/checkout");
+  const auto elsewhere = [](const std::string& path) { return path == "/opt/games/bin/../../data/fretsheaf"; };
+  CHECK(data_folder({"", "/opt/games/bin/fretsheaf", "/checkout", "../../data/fretsheaf"}, elsewhere) ==
+        "/opt/games/bin/../../data/fretsheaf");
 }
 
 TEST_CASE("a program of the build tree finds its data in the checkout") {

@@ -10,15 +10,6 @@
 
 namespace {
 
-std::string golden_path(std::string_view name) {
-  return fretsheaf::test::project_folder() + "/tests/golden/" + std::string(name);
-}
-
-bool is_updating() {
-  const char* flag = std::getenv("FRETSHEAF_UPDATE_GOLDEN");
-  return flag != nullptr && std::string_view(flag) == "1";
-}
-
 std::string_view first_line(std::string_view& rest) {
   const std::string_view line = rest.substr(0, rest.find('\n'));
   rest.remove_prefix(line.size() == rest.size() ? line.size() : line.size() + 1);
@@ -45,15 +36,20 @@ std::string golden_difference(std::string_view expected, std::string_view actual
   }
 }
 
-void check_golden(GoldenName name, std::string_view text) {
-  const std::string path = golden_path(name.text);
-  INFO("golden file tests/golden/" << name.text);
+bool updating_golden() {
+  const char* flag = std::getenv("FRETSHEAF_UPDATE_GOLDEN");
+  return flag != nullptr && std::string_view(flag) == "1";
+}
+
+void check_kept(const std::string& path, std::string_view text) {
+  const std::filesystem::path place = fretsheaf::test::project_folder() + "/" + path;
+  INFO("kept file " << path);
   CHECK(text.size() <= golden_size_cap);
-  if (is_updating()) {
-    std::filesystem::create_directories(std::filesystem::path(path).parent_path());
-    std::ofstream(path, std::ios::binary) << text;
+  if (updating_golden()) {
+    std::filesystem::create_directories(place.parent_path());
+    std::ofstream(place, std::ios::binary) << text;
   }
-  std::ifstream file(path, std::ios::binary);
+  std::ifstream file(place, std::ios::binary);
   if (!file) {
     FAIL_CHECK("it is not there; tests/run --update-golden writes it");
     return;
@@ -62,4 +58,8 @@ void check_golden(GoldenName name, std::string_view text) {
   const std::string difference = golden_difference(expected, text);
   if (!difference.empty()) FAIL_CHECK("differs in " << difference);
   CHECK(difference.empty());
+}
+
+void check_golden(GoldenName name, std::string_view text) {
+  check_kept("tests/golden/" + std::string(name.text), text);
 }

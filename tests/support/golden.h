@@ -18,5 +18,11 @@ inline constexpr std::size_t golden_size_cap = 200'000;
 // in the environment the file is written instead.
 void check_golden(GoldenName name, std::string_view text);
 
+// The same for a file that is part of the project itself, such as a picture of a manual: `path` from the project's top.
+void check_kept(const std::string& path, std::string_view text);
+
+// Whether files are to be written anew instead of compared.
+bool updating_golden();
+
 // Where two texts first differ, in words; empty where they do not.
 std::string golden_difference(std::string_view expected, std::string_view actual);
