@@ -78,6 +78,14 @@ struct SheafOptions {
 };
 Exit sheaf_verb(const SheafOptions& options, platform::Machine& system, Console& console);
 
+struct SayOptions {
+  std::string lesson;
+  std::string key;  // "" is the lesson's own
+  std::string as = "text";
+  bool answers = false;  // tell what its exercises hide
+};
+Exit say(const SayOptions& options, platform::System& system, Console& console);
+
 struct TidyOptions {
   std::vector<std::string> lessons;
   bool check = false;  // say what would change, and change nothing
@@ -92,6 +100,13 @@ Exit new_lesson(const NewOptions& options, platform::System& system, Console& co
 
 // A lesson that typesets without a warning, to write over. REQUIRES: an instrument's name.
 std::string starter_lesson(const std::string& instrument);
+
+struct PreviewOptions {
+  std::string path;   // of a lesson file or a folder of them
+  std::string port;   // "" is any free one
+  bool open = false;  // by whatever the desktop opens addresses with
+};
+Exit preview_verb(const PreviewOptions& options, platform::Machine& system, Console& console);
 
 // Explains a verb, an option, a key, a row or a sign; "" lists all words that it explains.
 Exit help(const std::string& word, Console& console);

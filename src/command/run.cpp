@@ -18,18 +18,22 @@ struct Parser {
   TransposeOptions transpose_options;
   AdoptOptions adopt_options;
   CheckOptions check_options;
+  SayOptions say_options;
   TidyOptions tidy_options;
   SchemaOptions schema_options;
   SheafOptions sheaf_options;
   NewOptions new_options;
+  PreviewOptions preview_options;
   CLI::App* typeset_verb = nullptr;
   CLI::App* transpose_verb = nullptr;
   CLI::App* adopt_verb = nullptr;
   CLI::App* check_verb = nullptr;
+  CLI::App* say_verb = nullptr;
   CLI::App* tidy_verb = nullptr;
   CLI::App* schema_verb = nullptr;
   CLI::App* sheaf_verb = nullptr;
   CLI::App* new_verb = nullptr;
+  CLI::App* preview_verb = nullptr;
 
   Parser() {
     app.set_help_flag();
@@ -59,11 +63,20 @@ struct Parser {
     check_verb = verb("check");
     check_verb->add_option("LESSON", check_options.lessons);
     check_verb->add_flag("--json", check_options.json);
+    say_verb = verb("say");
+    say_verb->add_option("LESSON", say_options.lesson);
+    say_verb->add_option("--key", say_options.key);
+    say_verb->add_option("--as", say_options.as);
+    say_verb->add_flag("--answers", say_options.answers);
     tidy_verb = verb("tidy");
     tidy_verb->add_option("LESSON", tidy_options.lessons);
     tidy_verb->add_flag("--check", tidy_options.check);
     schema_verb = verb("schema");
     schema_verb->add_option("OF", schema_options.of);
+    preview_verb = verb("preview");
+    preview_verb->add_option("LESSON", preview_options.path);
+    preview_verb->add_option("--port", preview_options.port);
+    preview_verb->add_flag("--open", preview_options.open);
     new_verb = verb("new");
     new_verb->add_option("FILE", new_options.file);
     new_verb->add_option("--instrument", new_options.instrument);
@@ -152,11 +165,19 @@ Exit dispatch(const Parser& parser, platform::Machine& system, Console& console)
     if (parser.check_options.lessons.empty()) return refuse("check which lesson? name its file", console);
     return check(parser.check_options, system, console);
   }
+  if (parser.say_verb->parsed()) {
+    if (parser.say_options.lesson.empty()) return refuse("say which lesson? name its file", console);
+    return say(parser.say_options, system, console);
+  }
   if (parser.tidy_verb->parsed()) {
     if (parser.tidy_options.lessons.empty()) return refuse("tidy which lesson? name its file", console);
     return tidy(parser.tidy_options, system, console);
   }
   if (parser.schema_verb->parsed()) return schema(parser.schema_options, console);
+  if (parser.preview_verb->parsed()) {
+    if (parser.preview_options.path.empty()) return refuse("preview which lesson? name its file", console);
+    return preview_verb(parser.preview_options, system, console);
+  }
   if (parser.new_options.file.empty()) return refuse("new needs the name of the file to write", console);
   return new_lesson(parser.new_options, system, console);
 }

@@ -12,14 +12,6 @@ using source::Code;
 
 namespace {
 
-bool ends_repeat(BarSign sign) {
-  return sign == BarSign::repeat_end || sign == BarSign::repeat_both;
-}
-
-bool begins_repeat(BarSign sign) {
-  return sign == BarSign::repeat_begin || sign == BarSign::repeat_both;
-}
-
 // The meter that lasts so long, with the counts of another where that can be.
 std::optional<theory::Meter> meter_of(Rational length, const theory::Meter& like) {
   constexpr int most_counts = 64;

@@ -155,7 +155,7 @@ void add_music(const lesson::Music& music, std::string chord, std::vector<FormCe
   for (const lesson::Bar& bar : music.bars) {
     if (bar.number > 0 && bar.number != number) cells.push_back({"", opens, false});
     number = bar.number;
-    opens = bar.right == BarSign::repeat_begin || bar.right == BarSign::repeat_both;
+    opens = lesson::begins_repeat(bar.right);
     if (number == 0) continue;
     std::string& chords = cells.back().chords;
     for (const lesson::ChordMark& mark : bar.chords) {
@@ -163,7 +163,7 @@ void add_music(const lesson::Music& music, std::string chord, std::vector<FormCe
       chords += (chords.empty() ? "" : ",") + chord;
     }
     if (chords.empty()) chords = chord;
-    const bool closes = bar.right == BarSign::repeat_end || bar.right == BarSign::repeat_both;
+    const bool closes = lesson::ends_repeat(bar.right);
     cells.back().closes = cells.back().closes || closes;
   }
 }

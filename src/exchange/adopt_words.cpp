@@ -75,10 +75,7 @@ class WordSetter {
   }
   int measure(std::size_t bar) const { return section_.first + static_cast<int>(bar); }
 
-  bool ends_repeat(std::size_t bar) const {
-    const lesson::BarSign sign = music_.bars[bar].right;
-    return sign == lesson::BarSign::repeat_end || sign == lesson::BarSign::repeat_both;
-  }
+  bool ends_repeat(std::size_t bar) const { return lesson::ends_repeat(music_.bars[bar].right); }
 
   // A place of a measure as a place of its bar that a count can say; what lies at its end belongs to its last event.
   Rational place(std::size_t index, Rational at) const {

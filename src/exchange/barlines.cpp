@@ -38,7 +38,7 @@ const lesson::Ending* ending_at(const Part& part, int bar, bool begins) {
 
 void write_left_barline(Element measure, const Part& part, int bar) {
   const BarSign sign = bar == 0 ? part.example.left : part.example.bars[bar - 1].right;
-  const bool written = sign == BarSign::repeat_begin || sign == BarSign::repeat_both;
+  const bool written = lesson::begins_repeat(sign);
   const bool repeat = written || part.targets[bar];
   const lesson::Ending* ending = ending_at(part, bar, true);
   if (!repeat && ending == nullptr) return;
@@ -50,7 +50,7 @@ void write_left_barline(Element measure, const Part& part, int bar) {
 
 void write_right_barline(Element measure, const Part& part, int bar) {
   const score::Bar& own = part.example.bars[bar];
-  const bool repeat = own.right == BarSign::repeat_end || own.right == BarSign::repeat_both;
+  const bool repeat = lesson::ends_repeat(own.right);
   const lesson::Ending* ending = ending_at(part, bar, false);
   const char* style = repeat                          ? "light-heavy"
                       : own.right == BarSign::final   ? "light-heavy"

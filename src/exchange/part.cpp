@@ -194,8 +194,8 @@ std::vector<bool> repeat_targets(const score::Example& example) {
   std::size_t latest = 0;
   for (std::size_t i = 0; i < example.bars.size(); ++i) {
     const lesson::BarSign right = example.bars[i].right;
-    if (right == lesson::BarSign::repeat_end || right == lesson::BarSign::repeat_both) targets[latest] = true;
-    if (right == lesson::BarSign::repeat_begin || right == lesson::BarSign::repeat_both) latest = i + 1;
+    if (lesson::ends_repeat(right)) targets[latest] = true;
+    if (lesson::begins_repeat(right)) latest = i + 1;
   }
   return targets;
 }

@@ -1,5 +1,4 @@
 #include <tinyxml2.h>
-#include <zip.h>
 
 #include <algorithm>
 #include <memory>
@@ -8,6 +7,7 @@
 
 #include "exchange/container.h"
 #include "exchange/xml_bytes.h"
+#include "exchange/zip_library.h"
 
 namespace fretsheaf::exchange {
 
@@ -17,21 +17,20 @@ namespace {
 
 constexpr const char* export_anew = "export the score anew from the program that made it";
 
-using Archive = std::unique_ptr<zip_t, decltype(&zip_discard)>;
-
 Unpackable broken(std::string what) {
   return {Code::adopt_container, std::move(what), export_anew};
 }
 
-std::variant<std::string, Unpackable> entry(zip_t* archive, const std::string& name, std::size_t limit) {
-  const std::unique_ptr<zip_file_t, decltype(&zip_fclose)> file(zip_fopen(archive, name.c_str(), 0), zip_fclose);
+std::variant<std::string, Unpackable> entry(const ZipLibrary& zip, zip_t* archive, const std::string& name,
+                                            std::size_t limit) {
+  const std::unique_ptr<zip_file_t, decltype(zip.fclose)> file(zip.fopen(archive, name.c_str(), 0), zip.fclose);
   if (file == nullptr) return broken("this archive has no readable `" + name + "`");
   std::string bytes;
   constexpr std::size_t stretch = std::size_t{64} * 1024;
   while (true) {
     const std::size_t had = bytes.size();
     bytes.resize(had + stretch);
-    const zip_int64_t read = zip_fread(file.get(), bytes.data() + had, stretch);
+    const zip_int64_t read = zip.fread(file.get(), bytes.data() + had, stretch);
     if (read < 0) return broken("`" + name + "` in this archive is damaged");
     bytes.resize(had + static_cast<std::size_t>(read));
     if (read == 0) return bytes;
@@ -77,19 +76,21 @@ bool is_packed(const std::string& bytes) {
 }
 
 std::variant<std::string, Unpackable> unpack(const std::string& bytes, std::size_t limit) {
-  zip_source_t* source = zip_source_buffer_create(bytes.data(), bytes.size(), 0, nullptr);
+  const ZipLibrary& zip = zip_library();
+  zip_source_t* source = zip.source_buffer_create(bytes.data(), bytes.size(), 0, nullptr);
   if (source == nullptr) return broken("this archive is damaged");
-  const Archive archive(zip_open_from_source(source, ZIP_RDONLY, nullptr), zip_discard);
+  const std::unique_ptr<zip_t, decltype(zip.discard)> archive(zip.open_from_source(source, ZIP_RDONLY, nullptr),
+                                                              zip.discard);
   if (archive == nullptr) {
-    zip_source_free(source);
+    zip.source_free(source);
     return broken("this archive is damaged");
   }
   constexpr std::size_t container_limit = std::size_t{64} * 1024;
-  const auto container = entry(archive.get(), "META-INF/container.xml", container_limit);
+  const auto container = entry(zip, archive.get(), "META-INF/container.xml", container_limit);
   if (const auto* why = std::get_if<Unpackable>(&container)) return *why;
   const auto path = rootfile(std::get<std::string>(container));
   if (const auto* why = std::get_if<Unpackable>(&path)) return *why;
-  return entry(archive.get(), std::get<std::string>(path), limit);
+  return entry(zip, archive.get(), std::get<std::string>(path), limit);
 }
 
 }  // namespace fretsheaf::exchange

@@ -1,5 +1,6 @@
 #include "layout/assembly.h"
 
+#include <algorithm>
 #include <utility>
 
 namespace fretsheaf::layout {
@@ -17,34 +18,46 @@ void Assembly::close(std::size_t depth) {
   }
 }
 
-void Assembly::open(const std::vector<Nest>& nests) {
+void Assembly::open(std::span<const Nest> nests) {
   std::size_t shared = 0;
   while (shared < nests.size() && shared < nests_.size() && nests[shared].id == nests_[shared].id) ++shared;
   close(shared);
   for (std::size_t i = shared; i < nests.size(); ++i) {
     sheet::Group group;
     group.tag = nests[i].tag;
+    group.alternative = nests[i].alternative;
+    group.flow = nests[i].id;
     group.example = nests[i].example;
     groups_.push_back(std::move(group));
     nests_.push_back(nests[i]);
   }
 }
 
-void Assembly::place(Block block, double x, double y) {
-  open(block.nests);
-  sheet::translate(block.items, x, y);
-  for (sheet::Item& item : block.items) {
-    // The lines of one list item are one body.
-    auto* group = std::get_if<sheet::Group>(&item);
-    auto* before = top().empty() ? nullptr : std::get_if<sheet::Group>(&top().back());
-    const bool goes_on = group != nullptr && before != nullptr && group->tag == sheet::Tag::list_body &&
-                         before->tag == sheet::Tag::list_body;
-    if (!goes_on) {
-      top().push_back(std::move(item));
-      continue;
-    }
-    for (sheet::Item& inner : group->items) before->items.push_back(std::move(inner));
+// An item's mark lies in the item, what follows it in the item's body.
+void Assembly::place_marks(Block& block) {
+  const auto is_mark = [](const sheet::Item& item) {
+    const auto* group = std::get_if<sheet::Group>(&item);
+    return group != nullptr && group->tag == sheet::Tag::list_label;
+  };
+  std::vector<std::size_t> ends;  // of the nests as far as each item
+  for (std::size_t i = 0; i < block.nests.size(); ++i) {
+    if (block.nests[i].tag == sheet::Tag::list_item) ends.push_back(i + 1);
   }
+  const auto rest = std::ranges::stable_partition(block.items, is_mark);
+  const auto marks = static_cast<std::size_t>(rest.begin() - block.items.begin());
+  const std::size_t first = ends.size() - std::min(marks, ends.size());
+  for (std::size_t i = 0; i < marks; ++i) {
+    if (first + i < ends.size()) open(std::span(block.nests).first(ends[first + i]));
+    top().push_back(std::move(block.items[i]));
+  }
+  block.items.erase(block.items.begin(), rest.begin());
+}
+
+void Assembly::place(Block block, double x, double y) {
+  sheet::translate(block.items, x, y);
+  place_marks(block);
+  open(block.nests);
+  for (sheet::Item& item : block.items) top().push_back(std::move(item));
 }
 
 std::vector<sheet::Item> Assembly::take() {

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <span>
 #include <vector>
 
 #include "layout/block.h"
@@ -14,7 +15,8 @@ class Assembly {
   std::vector<sheet::Item> take();
 
  private:
-  void open(const std::vector<Nest>& nests);
+  void open(std::span<const Nest> nests);
+  void place_marks(Block& block);
   void close(std::size_t depth);
   std::vector<sheet::Item>& top();
 

@@ -14,6 +14,7 @@ struct Nest {
   int id = 0;
   sheet::Tag tag = sheet::Tag::none;
   std::optional<sheet::ExampleInfo> example;
+  std::string alternative{};  // of a figure in several blocks
 };
 
 // A piece of a page that is never split: a paragraph's line, a heading, a line of music. Its items are placed relative
@@ -33,7 +34,9 @@ struct Block {
   bool keep_with_next = false;          // never parted from the next block
   double part_penalty = 0;              // how bad a page break after it is (0 natural; larger is worse)
   std::optional<std::string> bookmark;  // an outline entry that leads here
-  std::vector<Nest> nests;              // the groups it lies in, outermost first
+  // The groups it lies in, outermost first. Marks of list items (groups tagged so) lie each in its item, beside the
+  // body that the rest is in: of the items named here, the last ones are theirs.
+  std::vector<Nest> nests;
 };
 using Blocks = std::vector<Block>;
 

@@ -38,12 +38,15 @@ void put_step(Block& row, Words words, double x, Setter& setter) {
   const double side = setter.measures().ladder_box;
   const double cap = setter.type.cap_height(Role::fact_value);
   sheet::Path box = tick_box({x + tick_box_line * side / 2, -(cap + side) / 2}, side);
-  row.items.emplace_back(std::move(box));
   sheet::translate(words.items, x + side + box_to_words, 0);
-  sheet::Group group;
-  group.tag = sheet::Tag::paragraph;
-  group.items = std::move(words.items);
-  row.items.emplace_back(std::move(group));
+  sheet::Group body;
+  body.tag = sheet::Tag::list_body;
+  body.items = std::move(words.items);
+  sheet::Group item;
+  item.tag = sheet::Tag::list_item;
+  item.items.emplace_back(std::move(box));
+  item.items.emplace_back(std::move(body));
+  row.items.emplace_back(std::move(item));
 }
 
 }  // namespace
@@ -60,12 +63,14 @@ Blocks build_up_blocks(const std::vector<score::Step>& steps, double width, Sett
     column = std::max(column, m.ladder_box + box_to_words + names.back().width + between);
   }
   const std::size_t columns = columns_of(steps.size(), column, width);
+  const Nest list{setter.new_group(), sheet::Tag::list, std::nullopt};
   for (std::size_t first = 0; first < steps.size(); first += columns) {
     Block row;
     row.gap = row.gap_least = row.gap_most = first == 0 ? m.heading_to_text : row_leading * m.ladder_box;
     row.ascent = m.ladder_box;
     row.descent = tick_box_line * m.ladder_box;
     row.part_penalty = 70;
+    row.nests = {list};
     for (std::size_t i = first; i < std::min(first + columns, steps.size()); ++i) {
       put_step(row, std::move(names[i]), static_cast<double>(i - first) * column, setter);
     }

@@ -201,7 +201,7 @@ class Boxes {
     return room < 0 ? 1 : 1 + static_cast<std::size_t>(std::floor((room + 1e-6) / pitch_));
   }
 
-  Block row(std::size_t first, std::size_t last);
+  Block row(std::size_t first, std::size_t last, const std::vector<std::string>& words);
 
  private:
   const std::vector<score::ChordBox>& boxes_;
@@ -213,13 +213,16 @@ class Boxes {
   double pitch_ = 0;
 };
 
-Block Boxes::row(std::size_t first, std::size_t last) {
+Block Boxes::row(std::size_t first, std::size_t last, const std::vector<std::string>& words) {
   const Measures& m = setter_.measures();
   Block block;
   for (std::size_t i = first; i < last; ++i) {
     sheet::Group group;
     group.tag = sheet::Tag::figure;
-    group.alternative = theory::to_string(boxes_[i].chord) + " " + written(boxes_[i].shape.frets);
+    group.alternative = i < words.size() ? words[i] : std::string();
+    if (group.alternative.empty()) {
+      group.alternative = theory::to_string(boxes_[i].chord) + " " + written(boxes_[i].shape.frets);
+    }
     Layer layer = std::move(drawn_[i]);
     layer.move(left_ + static_cast<double>(i - first) * pitch_, 0);
     group.items = layer.take();
@@ -237,7 +240,8 @@ bool boxes_fit(const std::vector<score::ChordBox>& boxes, const score::Score& sc
   return Boxes(boxes, score, setter).in_a_row(width) >= boxes.size();
 }
 
-Blocks box_blocks(const std::vector<score::ChordBox>& boxes, const score::Score& score, double width, Setter& setter) {
+Blocks box_blocks(const std::vector<score::ChordBox>& boxes, const score::Score& score, double width, Setter& setter,
+                  const std::vector<std::string>& words) {
   const Measures& m = setter.measures();
   Blocks blocks;
   blocks.push_back(
@@ -245,7 +249,7 @@ Blocks box_blocks(const std::vector<score::ChordBox>& boxes, const score::Score&
   Boxes drawn(boxes, score, setter);
   const std::size_t columns = drawn.in_a_row(width);
   for (std::size_t first = 0; first < boxes.size(); first += columns) {
-    Block block = drawn.row(first, std::min(first + columns, boxes.size()));
+    Block block = drawn.row(first, std::min(first + columns, boxes.size()), words);
     block.gap = block.gap_least = block.gap_most = first == 0 ? m.heading_to_box : m.box_row_gap;
     blocks.push_back(std::move(block));
   }

@@ -22,14 +22,31 @@ constexpr double lone_line_penalty = 120;
 constexpr double line_penalty = 25;
 constexpr double after_music_penalty = 60;  // from the example's own ladder and notes
 
-Block music_block(MusicLine line, Setter& setter) {
+// A bar that two lines share is told with the first, unless the second has no other.
+std::string told(const MusicLine& line, const MusicLine* before, const score::ExampleAlternatives& words) {
+  std::string all = before == nullptr ? words.opening : std::string();
+  const bool shared = before != nullptr && before->last_bar == line.first_bar && line.last_bar > line.first_bar;
+  for (int bar = line.first_bar + (shared ? 1 : 0); bar <= line.last_bar; ++bar) {
+    const auto index = static_cast<std::size_t>(bar);
+    if (index >= words.bars.size()) break;
+    if (!all.empty() && !words.bars[index].empty()) all += ' ';
+    all += words.bars[index];
+  }
+  return all;
+}
+
+Block music_block(MusicLine line, std::string alternative, Setter& setter) {
   Block block;
   block.height = line.bottom;
   if (const auto ink = ink_of(line.items, setter.type)) {
     block.ascent = -ink->top;
     block.height = ink->bottom;
   }
-  block.items = std::move(line.items);
+  sheet::Group figure;
+  figure.tag = sheet::Tag::figure;
+  figure.alternative = std::move(alternative);
+  figure.items = std::move(line.items);
+  block.items.emplace_back(std::move(figure));
   return block;
 }
 
@@ -76,14 +93,15 @@ void append(Blocks& to, Blocks from) {
 
 }  // namespace
 
-Blocks example_blocks(const score::Example& example, const score::Score& score, double width, Setter& setter,
-                      source::Diagnostics& diagnostics) {
+Blocks example_blocks(const score::Example& example, const score::ExampleAlternatives& words, const score::Score& score,
+                      double width, Setter& setter, source::Diagnostics& diagnostics) {
   const templates::Measures& m = setter.measures();
   Blocks blocks;
   Block heading = example_heading(example, width, setter);
   const std::string title = score::plain(example.title);
   heading.bookmark = words::fill_number(setter.words, words::Word::example, example.number);
   if (!title.empty()) *heading.bookmark += ": " + title;
+  const std::string name = *heading.bookmark;
   blocks.push_back(std::move(heading));
 
   Blocks intro = set_prose(example.intro, std::min(width, m.prose_measure), setter, 2);
@@ -94,9 +112,11 @@ Blocks example_blocks(const score::Example& example, const score::Score& score, 
   append(blocks, std::move(intro));
 
   Blocks lines;
-  const Nest nest{setter.new_group(), sheet::Tag::figure, sheet::ExampleInfo{example.number, title}};
-  for (MusicLine& line : engrave(example, score, width, setter.type, diagnostics)) {
-    lines.push_back(music_block(std::move(line), setter));
+  const Nest nest{setter.new_group(), sheet::Tag::none, sheet::ExampleInfo{example.number, title}, {}};
+  std::vector<MusicLine> engraved = engrave(example, score, width, setter.type, diagnostics);
+  for (std::size_t i = 0; i < engraved.size(); ++i) {
+    std::string alternative = told(engraved[i], i > 0 ? &engraved[i - 1] : nullptr, words);
+    lines.push_back(music_block(std::move(engraved[i]), alternative.empty() ? name : std::move(alternative), setter));
     lines.back().nests = {nest};
   }
   set_gaps(lines, m);

@@ -55,7 +55,8 @@ struct Row {
 class Chart {
  public:
   Chart(const score::Example& example, const score::Naming& naming, double width, Setter& setter)
-      : chart_(*example.form),
+      : title_(words::word(setter.words, words::Word::form)),
+        chart_(*example.form),
         example_(example.number),
         naming_(naming),
         width_(width),
@@ -68,7 +69,8 @@ class Chart {
   }
 
   bool fits() const { return fits_; }
-  Blocks blocks();
+  // `words` are what the picture of it says to who does not see it.
+  Blocks blocks(const std::string& words);
 
  private:
   double grid_left() const { return m_.form_label; }
@@ -91,6 +93,7 @@ class Chart {
   void put_same(Layer& layer, double centre, double baseline) const;
   Block key_block();
 
+  std::string title_;
   const score::FormChart& chart_;
   int example_;  // its number
   const score::Naming& naming_;
@@ -264,18 +267,13 @@ Block Chart::row_block(std::size_t index) {
   const double cap = type_.cap_height(Role::chord);
   const double baseline = marked ? (height_ - here_below() + cap) / 2 : (height_ + cap) / 2;
 
-  sheet::Group table_row;
-  table_row.tag = Tag::table_row;
   Layer number;
   const Words words = type_.set(Role::bar_number, std::to_string(row.first + 1), Part::bar_number);
   number.words(words, grid_left() - number_right - words.width, (height_ + type_.cap_height(Role::bar_number)) / 2);
-  table_row.items.emplace_back(group(Tag::table_cell, std::move(number)));
-  for (std::size_t i = row.first; i < row.last; ++i) {
-    table_row.items.emplace_back(group(Tag::table_cell, cell(i, cell_x(i - row.first), baseline, marked)));
-  }
+  lines.add(std::move(number));
+  for (std::size_t i = row.first; i < row.last; ++i) lines.add(cell(i, cell_x(i - row.first), baseline, marked));
   Block block;
   block.items = lines.take();
-  block.items.emplace_back(std::move(table_row));
   block.ascent = outer_line / 2;
   block.height = height_;
   block.descent = outer_line / 2;
@@ -303,16 +301,15 @@ Block Chart::key_block() {
   return block;
 }
 
-Blocks Chart::blocks() {
+Blocks Chart::blocks(const std::string& words) {
   Blocks blocks;
   const auto count = static_cast<int>(chart_.bars.size());
-  blocks.push_back(section_heading(std::string(words::word(setter_.words, words::Word::form)),
-                                   words::counted(setter_.words, words::Counted::once_through, count), width_,
-                                   setter_));
-  const Nest table{setter_.new_group(), Tag::table, std::nullopt};
+  blocks.push_back(
+      section_heading(title_, words::counted(setter_.words, words::Counted::once_through, count), width_, setter_));
+  const Nest figure{setter_.new_group(), Tag::figure, std::nullopt, words.empty() ? title_ : words};
   for (std::size_t i = 0; i < rows_.size(); ++i) {
     Block block = row_block(i);
-    block.nests = {table};
+    block.nests = {figure};
     if (i == 0) block.gap = block.gap_least = block.gap_most = m_.heading_to_form;
     block.keep_with_next = i + 1 < rows_.size() && (rows_.size() <= whole_rows || i == 0 || i + 2 == rows_.size());
     block.part_penalty = 50;
@@ -332,8 +329,9 @@ bool form_fits(const score::Example& example, const score::Naming& naming, doubl
   return Chart(example, naming, width, setter).fits();
 }
 
-Blocks form_blocks(const score::Example& example, const score::Naming& naming, double width, Setter& setter) {
-  return Chart(example, naming, width, setter).blocks();
+Blocks form_blocks(const score::Example& example, const score::Naming& naming, double width, Setter& setter,
+                   const std::string& words) {
+  return Chart(example, naming, width, setter).blocks(words);
 }
 
 }  // namespace fretsheaf::layout

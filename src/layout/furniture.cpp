@@ -50,8 +50,7 @@ Furniture::Furniture(const score::Score& score, const Frame& frame, int pages, S
 
 std::string Furniture::filled(const std::string& pattern, int page, int pages) const {
   const std::string link = score_.heading.link ? bare_address(*score_.heading.link) : std::string();
-  return filled_pattern(pattern, score_.heading,
-                        {score_.teacher, score_.copyright, link, words::page_of(setter_.words, page + 1, pages)});
+  return filled_pattern(pattern, score_.heading, {score_.teacher, score_.copyright, link, description(page, pages)});
 }
 
 std::vector<TextLine> Furniture::lines(const std::string& text, double width, Role role, Part part) const {
@@ -149,6 +148,10 @@ void Furniture::put_footer(std::vector<sheet::Item>& items, Texts texts, double 
     put(items, std::move(line), x, centre_y, patterns[1]);
     centre_y += setter_.measures().footer_leading;
   }
+}
+
+std::string Furniture::description(int page, int pages) const {
+  return words::page_of(setter_.words, page + 1, pages);
 }
 
 std::vector<sheet::Item> Furniture::cautions() const {

@@ -22,6 +22,8 @@ class Furniture {
   // The running head and the footer of page `page` (from 0) of `pages`; artifacts. The first page has no running head.
   std::vector<sheet::Item> head(int page, int pages) const;
   std::vector<sheet::Item> foot(int page, int pages) const;
+  // Which page it is: "page 1 of 2".
+  std::string description(int page, int pages) const;
   // The cautions at the foot of the first page, a paragraph; empty where the template leaves them out.
   std::vector<sheet::Item> cautions() const;
 

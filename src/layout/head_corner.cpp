@@ -5,6 +5,7 @@
 #include <string>
 #include <utility>
 
+#include "layout/furniture.h"
 #include "layout/music_layer.h"
 #include "layout/qr_code.h"
 #include "words/words.h"
@@ -60,9 +61,13 @@ class Corner {
     std::optional<QrCode> code = qr_code(*heading_.link, qr_side);
     if (!code) return;
     const double left = right() - code->side;
+    sheet::Group figure;
+    figure.tag = sheet::Tag::figure;
+    figure.alternative = bare_address(*heading_.link);
+    figure.items.emplace_back(std::move(code->path));
+    sheet::translate(figure.items, left, qr_drop);
     std::vector<sheet::Item> items;
-    items.emplace_back(std::move(code->path));
-    sheet::translate(items, left, qr_drop);
+    items.emplace_back(std::move(figure));
     const double cap = setter_.type.cap_height(Role::caption);
     double y = qr_drop + code->side + std::max(caption_drop, code->quiet_zone() + cap);
     const std::string hint(words::word(setter_.words, words::Word::link_hint));

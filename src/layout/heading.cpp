@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "layout/ink.h"
+#include "layout/paragraph.h"
 #include "layout/tempo_sign.h"
 #include "words/words.h"
 
@@ -78,16 +79,14 @@ Words named(words::Word name, Words sign, Setter& setter) {
   return all;
 }
 
-// The feel as a sign or as words; empty where the heading says nothing of it.
-Words feel_mark(const score::Example& example, Setter& setter) {
-  if (!example.show_feel) return {};
+words::Word feel_word(const score::Example& example) {
   switch (example.feel) {
     case theory::Feel::swing:
-      return swing_sign({3, 0}, setter.type);
+      return words::Word::swing;
     case theory::Feel::shuffle:  // played as swing, and named
-      return named(words::Word::shuffle, swing_sign({3, 0}, setter.type), setter);
+      return words::Word::shuffle;
     case theory::Feel::swing_16:
-      return swing_sign({4, 0}, setter.type);
+      return words::Word::swing_sixteenths;
     case theory::Feel::straight:
       break;
   }
@@ -95,8 +94,23 @@ Words feel_mark(const score::Example& example, Setter& setter) {
   for (const score::Bar& bar : example.bars) {
     for (const score::Event& event : bar.events) sixteenths = sixteenths || event.value.log2 >= 4;
   }
-  const words::Word word = sixteenths ? words::Word::straight_sixteenths : words::Word::straight_eighths;
-  return setter.type.set(Role::expression, words::word(setter.words, word), Part::tempo_mark);
+  return sixteenths ? words::Word::straight_sixteenths : words::Word::straight_eighths;
+}
+
+// The feel as a sign or as words; empty where the heading says nothing of it.
+Words feel_mark(const score::Example& example, Setter& setter) {
+  if (!example.show_feel) return {};
+  switch (example.feel) {
+    case theory::Feel::swing:
+      return swing_sign({3, 0}, setter.type);
+    case theory::Feel::shuffle:
+      return named(feel_word(example), swing_sign({3, 0}, setter.type), setter);
+    case theory::Feel::swing_16:
+      return swing_sign({4, 0}, setter.type);
+    case theory::Feel::straight:
+      break;
+  }
+  return setter.type.set(Role::expression, words::word(setter.words, feel_word(example)), Part::tempo_mark);
 }
 
 }  // namespace
@@ -144,20 +158,22 @@ namespace {
 struct Signs {
   std::vector<sheet::Item> items;
   double width = 0;
+  std::string spelled;  // what they say
 
-  void add(Words sign, double gap) {
+  void add(Words sign, const std::string& says, double gap) {
     if (sign.items.empty()) return;
     if (width > 0) width += gap;
     append(items, std::move(sign.items), width, 0);
     width += sign.width;
+    spelled += (spelled.empty() ? "" : ", ") + says;
   }
 };
 
 Signs signs_of(const score::Example& example, Setter& setter) {
   Signs signs;
   const double gap = signs_gap * scale_of(setter);
-  if (example.tempo) signs.add(tempo_sign(*example.tempo, setter.type), gap);
-  signs.add(feel_mark(example, setter), gap);
+  if (example.tempo) signs.add(tempo_sign(*example.tempo, setter.type), spelled_tempo(*example.tempo), gap);
+  signs.add(feel_mark(example, setter), std::string(words::word(setter.words, feel_word(example))), gap);
   return signs;
 }
 
@@ -186,6 +202,7 @@ Block example_heading(const score::Example& example, double width, Setter& sette
   double y = 0;
   std::vector<TextLine> lines =
       set_paragraph(example.title, std::max(width - signs_room - x, 60.0), style, setter.type);
+  if (!lines.empty()) add_word_space(items, Role::example_label, label.width, setter.type);
   for (std::size_t i = 0; i < lines.size(); ++i) {
     if (i > 0 || stacked) y += leading_of(setter);
     append(items, std::move(lines[i].items), x, y);
@@ -196,7 +213,9 @@ Block example_heading(const score::Example& example, double width, Setter& sette
   if (!signs.items.empty()) {
     if (stacked) y += stacked_signs * leading_of(setter);
     sheet::translate(signs.items, stacked ? 0 : width - signs.width, stacked ? y : 0);
-    block.items.emplace_back(group(sheet::Tag::paragraph, std::move(signs.items)));
+    sheet::Group figure = group(sheet::Tag::figure, std::move(signs.items));
+    figure.alternative = std::move(signs.spelled);
+    block.items.emplace_back(std::move(figure));
   }
   finish(block, y, setter);
   return block;

@@ -54,23 +54,34 @@ void put_rule(Block& block, sheet::Point from, sheet::Point to, const Measures& 
   block.items.emplace_back(sheet::Rule{Part::ladder, from, to, rail * m.ladder_box, sheet::Color{}, 0, 0});
 }
 
+// A row of the table that a ladder is to a reader: the tempo, and its boxes.
 void put_rung(Block& block, int tempo, int passes, const Rungs& rungs, double x, Setter& setter) {
   const Measures& m = setter.measures();
   Words number = setter.type.set(Role::ladder_number, std::to_string(tempo), Part::ladder);
   const double baseline = rungs.height / 2 + setter.type.cap_height(Role::ladder_number) / 2;
   sheet::translate(number.items, x + m.ladder_number_right - number.width, baseline);
-  sheet::Group group;
-  group.tag = sheet::Tag::paragraph;
-  group.items = std::move(number.items);
-  block.items.emplace_back(std::move(group));
+  sheet::Group row;
+  row.tag = sheet::Tag::table_row;
+  sheet::Group name;
+  name.tag = sheet::Tag::table_header;
+  name.items = std::move(number.items);
+  row.items.emplace_back(std::move(name));
+  sheet::Group boxes;
+  boxes.tag = sheet::Tag::figure;
+  boxes.alternative = words::counted(setter.words, words::Counted::passes, passes);
   const double boxes_height = (rungs.box_rows - 1) * m.ladder_box_pitch + m.ladder_box;
   const double top = (rungs.height - boxes_height) / 2;
   for (int i = 0; i < passes; ++i) {
-    const int row = i / rungs.boxes_in_row;
+    const int box_row = i / rungs.boxes_in_row;
     const int place = i % rungs.boxes_in_row;
-    block.items.emplace_back(
-        tick_box({x + m.ladder_first_box + place * m.ladder_box_pitch, top + row * m.ladder_box_pitch}, m.ladder_box));
+    boxes.items.emplace_back(tick_box(
+        {x + m.ladder_first_box + place * m.ladder_box_pitch, top + box_row * m.ladder_box_pitch}, m.ladder_box));
   }
+  sheet::Group cell;
+  cell.tag = sheet::Tag::table_cell;
+  cell.items.emplace_back(std::move(boxes));
+  row.items.emplace_back(std::move(cell));
+  block.items.emplace_back(std::move(row));
 }
 
 }  // namespace
@@ -87,12 +98,14 @@ Blocks ladder_blocks(const score::Ladder& ladder, double width, Setter& setter) 
   Blocks blocks;
   blocks.push_back(section_heading(std::string(words::word(setter.words, words::Word::tempo_ladder)),
                                    std::string(words::word(setter.words, words::Word::ladder_hint)), width, setter));
+  const Nest table{setter.new_group(), sheet::Tag::table, std::nullopt};
   for (int first = 0; first < count; first += rungs.columns) {
     const int columns = std::min(rungs.columns, count - first);
     Block row;
     row.height = rungs.height;
     row.gap = row.gap_least = row.gap_most = first == 0 ? m.heading_to_ladder : m.ladder_row_gap;
     row.part_penalty = parted_penalty;
+    row.nests = {table};
     put_rule(row, {0, 0}, {columns * rungs.width, 0}, m);
     put_rule(row, {0, rungs.height}, {columns * rungs.width, rungs.height}, m);
     for (int i = 0; i < columns; ++i) {

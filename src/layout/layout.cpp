@@ -34,8 +34,14 @@ void append(Blocks& to, Blocks from) {
 class Flow {
  public:
   // `room` is the height that all pages have that a handout may have.
-  Flow(const score::Score& score, double width, double room, Setter& setter, source::Diagnostics& diagnostics)
-      : score_(score), width_(width), room_(room), setter_(setter), diagnostics_(diagnostics) {}
+  Flow(const score::Score& score, const score::Alternatives& alternatives, double width, double room, Setter& setter,
+       source::Diagnostics& diagnostics)
+      : score_(score),
+        alternatives_(alternatives),
+        width_(width),
+        room_(room),
+        setter_(setter),
+        diagnostics_(diagnostics) {}
 
   // None where they need more than all the room.
   Blocks blocks();
@@ -44,15 +50,17 @@ class Flow {
   void head(Blocks& blocks);
   void example(const score::Example& example, Blocks& blocks);
   Short ladder(const score::Ladder& ladder);
-  Short neck(const score::NeckPicture& picture);
-  Short boxes(const std::vector<score::ChordBox>& boxes);
-  Short form(const score::Example& example);
+  Short neck(const score::NeckPicture& picture, const std::string& words);
+  Short boxes(const std::vector<score::ChordBox>& boxes, const std::vector<std::string>& words);
+  Short form(const score::Example& example, const std::string& words);
   Short build_up(const std::vector<score::Step>& steps);
   Short practice_log();
   Short practice(const std::vector<score::Blocks>& notes, const std::string& hint);
+  const score::ExampleAlternatives& words_of(const score::Example& example) const;
   std::vector<Short> shorts_after(const score::Example& example);
 
   const score::Score& score_;
+  const score::Alternatives& alternatives_;
   double width_;
   double room_;
   Setter& setter_;
@@ -83,25 +91,25 @@ Short Flow::ladder(const score::Ladder& ladder) {
   return made;
 }
 
-Short Flow::neck(const score::NeckPicture& picture) {
-  Short made{neck_blocks(picture, score_, width_, setter_), std::nullopt};
+Short Flow::neck(const score::NeckPicture& picture, const std::string& words) {
+  Short made{neck_blocks(picture, score_, width_, setter_, words), std::nullopt};
   const double column = column_width(width_, setter_.measures());
-  if (neck_fits(picture, column, setter_)) made.narrow = neck_blocks(picture, score_, column, setter_);
+  if (neck_fits(picture, column, setter_)) made.narrow = neck_blocks(picture, score_, column, setter_, words);
   return made;
 }
 
-Short Flow::boxes(const std::vector<score::ChordBox>& boxes) {
-  Short made{box_blocks(boxes, score_, width_, setter_), std::nullopt};
+Short Flow::boxes(const std::vector<score::ChordBox>& boxes, const std::vector<std::string>& words) {
+  Short made{box_blocks(boxes, score_, width_, setter_, words), std::nullopt};
   const double column = column_width(width_, setter_.measures());
-  if (boxes_fit(boxes, score_, column, setter_)) made.narrow = box_blocks(boxes, score_, column, setter_);
+  if (boxes_fit(boxes, score_, column, setter_)) made.narrow = box_blocks(boxes, score_, column, setter_, words);
   return made;
 }
 
-Short Flow::form(const score::Example& example) {
-  Short made{form_blocks(example, score_.naming, width_, setter_), std::nullopt};
+Short Flow::form(const score::Example& example, const std::string& words) {
+  Short made{form_blocks(example, score_.naming, width_, setter_, words), std::nullopt};
   const double column = column_width(width_, setter_.measures());
   if (form_fits(example, score_.naming, column, setter_)) {
-    made.narrow = form_blocks(example, score_.naming, column, setter_);
+    made.narrow = form_blocks(example, score_.naming, column, setter_, words);
   }
   return made;
 }
@@ -123,6 +131,12 @@ Short Flow::practice_log() {
           practice_log_blocks(score_.practice_log, column_width(width_, setter_.measures()), setter_)};
 }
 
+const score::ExampleAlternatives& Flow::words_of(const score::Example& example) const {
+  static const score::ExampleAlternatives none;
+  const auto index = static_cast<std::size_t>(&example - score_.examples.data());
+  return index < alternatives_.examples.size() ? alternatives_.examples[index] : none;
+}
+
 // The lesson's own notes follow the last example's.
 std::vector<Short> Flow::shorts_after(const score::Example& example) {
   const bool last = &example == &score_.examples.back();
@@ -135,9 +149,9 @@ std::vector<Short> Flow::shorts_after(const score::Example& example) {
         practice(example.practice,
                  plain ? std::string() : words::fill_number(setter_.words, words::Word::example, example.number)));
   }
-  if (example.neck) shorts.push_back(neck(*example.neck));
-  if (!example.boxes.empty()) shorts.push_back(boxes(example.boxes));
-  if (example.form) shorts.push_back(form(example));
+  if (example.neck) shorts.push_back(neck(*example.neck, words_of(example).neck));
+  if (!example.boxes.empty()) shorts.push_back(boxes(example.boxes, words_of(example).boxes));
+  if (example.form) shorts.push_back(form(example, words_of(example).form));
   if (last && !score_.practice.empty()) shorts.push_back(practice(score_.practice, {}));
   if (last && score_.practice_log > 0) shorts.push_back(practice_log());
   if (setter_.type.look().one_thing_a_line) {
@@ -147,7 +161,7 @@ std::vector<Short> Flow::shorts_after(const score::Example& example) {
 }
 
 void Flow::example(const score::Example& example, Blocks& blocks) {
-  append(blocks, example_blocks(example, score_, width_, setter_, diagnostics_));
+  append(blocks, example_blocks(example, words_of(example), score_, width_, setter_, diagnostics_));
   Blocks shorts = stack_shorts(shorts_after(example), width_, setter_.measures());
   if (shorts.empty()) blocks.back().part_penalty = 0;
   append(blocks, std::move(shorts));
@@ -182,6 +196,7 @@ sheet::Page make_page(const PagePlan& plan, Blocks& blocks, int number, int page
   sheet::Page page;
   page.width = frame.width;
   page.height = frame.height;
+  page.description = furniture.description(number, pages);
   Assembly assembly;
   for (const Placed& placed : plan) {
     Block& block = blocks[placed.block];
@@ -202,7 +217,8 @@ sheet::Page make_page(const PagePlan& plan, Blocks& blocks, int number, int page
 
 }  // namespace
 
-sheet::Sheet lay_out(const score::Score& score, const templates::Template& look, typeface::Shaper& shaper,
+sheet::Sheet lay_out(const score::Score& score, const score::Alternatives& alternatives,
+                     const templates::Template& look, typeface::Shaper& shaper,
                      const std::vector<std::vector<typeface::FontId>>& fonts, source::Diagnostics& diagnostics,
                      std::string_view lesson_text) {
   Type type(shaper, look, fonts);
@@ -211,7 +227,7 @@ sheet::Sheet lay_out(const score::Score& score, const templates::Template& look,
   const Furniture furniture(score, frame, most_pages_foreseen, setter);
   const double room = static_cast<double>(lesson::limits::pages) * frame.height;
   sheet::Sheet sheet;
-  Blocks blocks = Flow(score, frame.text_width, room, setter, diagnostics).blocks();
+  Blocks blocks = Flow(score, alternatives, frame.text_width, room, setter, diagnostics).blocks();
   if (blocks.empty()) return sheet;
   const std::vector<PagePlan> plans = fill_pages(blocks, furniture.room());
   if (plans.size() > lesson::limits::pages) return sheet;

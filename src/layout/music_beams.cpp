@@ -2,6 +2,7 @@
 #include <vector>
 
 #include "layout/music_draw.h"
+#include "layout/music_groups.h"
 #include "layout/music_signs.h"
 
 namespace fretsheaf::layout {
@@ -31,28 +32,12 @@ class Beams {
 
  private:
   void draw_level(const std::vector<Stemmed>& notes, int level) {
-    for (std::size_t i = 0; i < notes.size(); ++i) {
-      const bool from_left = i > 0 && notes[i].event->beams_left >= level;
-      if (from_left || notes[i].event->value.beams() < level) continue;
-      std::size_t end = i;
-      while (end + 1 < notes.size() && notes[end].event->beams_right >= level) ++end;
-      if (end > i) {
-        draw(notes[i].x, notes[end].x, level);
-      } else {
-        partial(notes, i, level);
-      }
-    }
-  }
-
-  void partial(const std::vector<Stemmed>& notes, std::size_t i, int level) {
-    const double length = 1.15 * sp_;
-    // Where a line of music begins within a group, its first note has nothing on the left.
-    const bool left = i > 0 && notes[i].event->partial_left;
-    if (left) {
-      draw(notes[i].x - length, notes[i].x, level);
-    } else {
-      draw(notes[i].x, notes[i].x + length, level);
-    }
+    const auto joined = [&](const Stemmed& first, const Stemmed& last) { draw(first.x, last.x, level); };
+    const auto partial = [&](const Stemmed& note, bool leftward) {
+      const double length = 1.15 * sp_;
+      draw(note.x - (leftward ? length : 0), note.x + (leftward ? 0 : length), level);
+    };
+    each_beam(notes, level, joined, partial);
   }
 
   void draw(double from, double to, int level) {

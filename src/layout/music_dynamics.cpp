@@ -37,7 +37,13 @@ Layer dynamic_sign(const Context& context, const std::string& text) {
   for (const char c : text) {
     if (const std::optional<char32_t> code_point = letter_sign(c)) letters += *code_point;
   }
-  const Words word = context.type.signs(letters, space, sheet::Part::dynamic, text);
+  Words word = context.type.signs(letters, space, sheet::Part::dynamic, text);
+  // Letters that stand for signs are a stretch of their own: some readers lose what follows them in the same one.
+  sheet::Group stretch;
+  stretch.tag = sheet::Tag::span;
+  stretch.items = std::move(word.items);
+  word.items.clear();
+  word.items.emplace_back(std::move(stretch));
   layer.words(word, 0, baseline);
   // Its first letter begins left of the head; a single letter is centred under it.
   const double shift = text.size() == 1 ? word.width / 2 : 0.95 * context.space;

@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "layout/music_groups.h"
 #include "layout/music_notes.h"
 
 namespace fretsheaf::layout {
@@ -141,21 +142,13 @@ class Group {
   double base_ = 0;
 };
 
-// One level of a group's beams: runs of notes that it joins, and partial beams.
 void draw_level(Layer& layer, const Context& context, const Group& group, const std::vector<Beamed>& notes, int level) {
-  for (std::size_t i = 0; i < notes.size(); ++i) {
-    const bool from_left = i > 0 && notes[i].event->beams_left >= level;
-    if (from_left || notes[i].event->value.beams() < level) continue;
-    std::size_t end = i;
-    while (end + 1 < notes.size() && notes[end].event->beams_right >= level) ++end;
-    if (end > i) {
-      group.draw(layer, notes[i].x, notes[end].x, level);
-      continue;
-    }
+  const auto joined = [&](const Beamed& first, const Beamed& last) { group.draw(layer, first.x, last.x, level); };
+  const auto alone = [&](const Beamed& note, bool leftward) {
     const double length = partial * context.space;
-    const bool left = i > 0 && notes[i].event->partial_left;
-    group.draw(layer, notes[i].x - (left ? length : 0), notes[i].x + (left ? 0 : length), level);
-  }
+    group.draw(layer, note.x - (leftward ? length : 0), note.x + (leftward ? 0 : length), level);
+  };
+  each_beam(notes, level, joined, alone);
 }
 
 void draw_group(NoteStems& stems, const Context& context, const std::vector<Beamed>& notes) {

@@ -2,6 +2,7 @@
 #include <string>
 
 #include "layout/music_draw.h"
+#include "layout/music_groups.h"
 #include "layout/music_notes.h"
 
 namespace fretsheaf::layout {
@@ -26,7 +27,6 @@ struct Spanned {
   double below = 0;
   int ups = 0;
   int downs = 0;
-  bool any = false;
 };
 
 class Tuplets {
@@ -35,36 +35,23 @@ class Tuplets {
       : context_(context), line_(line), stems_(stems), sp_(context.space) {}
 
   Layer draw() {
-    int last_bar = -1;
-    for (const Stop& stop : line_.stops) {
-      if (stop.kind != StopKind::column || stop.bar == last_bar) continue;
-      last_bar = stop.bar;
-      if (context_.bar(last_bar).same_as_previous) continue;
-      for (const score::Tuplet& tuplet : context_.bar(last_bar).tuplets) draw_one(last_bar, tuplet);
-    }
+    for (const TupletHere& here : tuplets_here(context_, line_)) draw_one(here);
     return std::move(layer_);
   }
 
  private:
-  Spanned span(int bar, const score::Tuplet& tuplet) const {
+  Spanned span(const TupletHere& here) const {
     Spanned spanned;
+    spanned.left = line_.stops[here.stops.front()].centre - 0.6 * sp_;
+    spanned.right = line_.stops[here.stops.back()].centre + 0.6 * sp_;
     spanned.below = staff_height * sp_;
-    for (std::size_t i = 0; i < line_.stops.size(); ++i) {
-      if (!line_.is_event(i)) continue;
-      const Stop& stop = line_.stops[i];
-      const int index = stop.column->event;
-      if (stop.column->bar != bar || index < tuplet.first || index > tuplet.last) continue;
-      take_in(spanned, i);
-    }
+    for (const std::size_t i : here.stops) take_in(spanned, i);
     return spanned;
   }
 
   void take_in(Spanned& spanned, std::size_t i) const {
     const Stop& stop = line_.stops[i];
     const std::optional<NoteStem>& stem = stems_.of[i];
-    const double half = 0.6 * sp_;
-    if (!spanned.any) spanned.left = stop.centre - half;
-    spanned.right = stop.centre + half;
     for (const sheet::Box& ink : stop.column->row(Row::notes).ink()) {
       spanned.above = std::min(spanned.above, ink.top + (beyond - past_ink) * sp_);
       spanned.below = std::max(spanned.below, ink.bottom - (beyond - past_ink) * sp_);
@@ -74,13 +61,12 @@ class Tuplets {
       spanned.above = std::min(spanned.above, stem->tip);
       spanned.below = std::max(spanned.below, stem->tip);
     }
-    spanned.any = true;
   }
 
   // On the stems' side; above where they differ or there are none.
-  void draw_one(int bar, const score::Tuplet& tuplet) {
-    Spanned spanned = span(bar, tuplet);
-    if (!spanned.any) return;
+  void draw_one(const TupletHere& here) {
+    const score::Tuplet& tuplet = *here.tuplet;
+    const Spanned spanned = span(here);
     const int away = spanned.downs > 0 && spanned.ups == 0 ? 1 : -1;
     const Words number = context_.type.set(templates::Role::tuplet, std::to_string(tuplet.actual), Part::tuplet_number);
     const double height = number.ink.bottom - number.ink.top;

@@ -41,19 +41,15 @@ BarSign at_line_end(BarSign sign) {
   return sign;
 }
 
-bool opens(BarSign sign) {
-  return sign == BarSign::repeat_begin || sign == BarSign::repeat_both;
-}
-
 double before(const Context& context, BarSign sign) {
   const double extra = bar_line_width(context, sign) - p::thin_bar * context.space;
-  if (sign == BarSign::repeat_end || sign == BarSign::repeat_both) return before_repeat * context.space;
+  if (lesson::ends_repeat(sign)) return before_repeat * context.space;
   if (sign == BarSign::final) return std::max(before_final * context.space, extra);
   return extra;
 }
 
 double after(const Context& context, BarSign sign) {
-  return (opens(sign) ? repeat_to_head : bar_to_head) * context.space;
+  return (lesson::begins_repeat(sign) ? repeat_to_head : bar_to_head) * context.space;
 }
 
 class Planner {
@@ -99,7 +95,7 @@ class Planner {
       line_.prefix = line_.meter_x + meter_width(context_, bar.meter) + meter_to_bar * sp_;
     }
     const BarSign left = piece.bar == 0 ? context_.example.left : context_.bar(piece.bar - 1).right;
-    line_.opens_repeat = piece.opens_bar && opens(left);
+    line_.opens_repeat = piece.opens_bar && lesson::begins_repeat(left);
     pending_.fixed = line_.prefix + after(context_, BarSign::plain);
     if (line_.opens_repeat) {
       const double strokes = bar_line_width(context_, BarSign::repeat_begin);
@@ -147,11 +143,11 @@ class Planner {
       return reach;
     }
     if (at.kind == StopKind::bar_line && std::find(staff_rows.begin(), staff_rows.end(), row) != staff_rows.end()) {
-      double dots = opens(at.sign) ? 0.75 * sp_ : 0;
+      double dots = lesson::begins_repeat(at.sign) ? 0.75 * sp_ : 0;
       if (at.meter != nullptr && (row == Row::slash || row == Row::notes || row == Row::tab)) {
         dots = bar_to_meter * sp_ + meter_width(context_, *at.meter);
       }
-      const double left_dots = at.sign == BarSign::repeat_end || at.sign == BarSign::repeat_both ? 0.75 * sp_ : 0;
+      const double left_dots = lesson::ends_repeat(at.sign) ? 0.75 * sp_ : 0;
       return Reach{bar_line_width(context_, at.sign) + left_dots, dots};
     }
     if (at.kind == StopKind::start) return start_reach(row);

@@ -1,7 +1,9 @@
 #include <algorithm>
+#include <limits>
 #include <string>
 
 #include "layout/music_draw.h"
+#include "layout/music_groups.h"
 #include "layout/music_signs.h"
 
 namespace fretsheaf::layout {
@@ -21,7 +23,6 @@ struct Spanned {
   double left = 0;
   double right = 0;
   double tip = 0;  // the farthest stem tip
-  bool any = false;
 };
 
 // `away` is −1 for brackets above the stems, +1 below.
@@ -30,25 +31,17 @@ class Tuplets {
   Tuplets(const Context& context, const LinePlan& line, int away) : context_(context), line_(line), away_(away) {}
 
   Layer draw() {
-    int last_bar = -1;
-    for (const Stop& stop : line_.stops) {
-      if (stop.kind != StopKind::column || stop.bar == last_bar) continue;
-      last_bar = stop.bar;
-      if (context_.bar(last_bar).same_as_previous) continue;
-      for (const score::Tuplet& tuplet : context_.bar(last_bar).tuplets) draw_one(last_bar, tuplet);
-    }
+    for (const TupletHere& here : tuplets_here(context_, line_)) draw_one(here);
     return std::move(layer_);
   }
 
  private:
-  Spanned span(int bar, const score::Tuplet& tuplet) const {
-    Spanned spanned;
-    for (std::size_t i = 0; i < line_.stops.size(); ++i) {
-      if (!line_.is_event(i)) continue;
+  Spanned span(const TupletHere& here) const {
+    constexpr double far = std::numeric_limits<double>::infinity();
+    Spanned spanned{far, -far, -away_ * far};
+    for (const std::size_t i : here.stops) {
       const Stop& stop = line_.stops[i];
-      const int index = stop.column->event;
-      if (stop.column->bar != bar || index < tuplet.first || index > tuplet.last) continue;
-      const score::Event& event = context_.event(bar, index);
+      const score::Event& event = context_.event(stop.column->bar, stop.column->event);
       double left = stop.centre;
       double right = left;
       if (event.rest) {
@@ -58,10 +51,9 @@ class Tuplets {
         left = right = stop.centre + stem_x(context_, event);
       }
       const double tip = tip_of(stop, event);
-      spanned.left = spanned.any ? std::min(spanned.left, left) : left;
-      spanned.right = spanned.any ? std::max(spanned.right, right) : right;
-      spanned.tip = spanned.any && away_ * spanned.tip > away_ * tip ? spanned.tip : tip;
-      spanned.any = true;
+      spanned.left = std::min(spanned.left, left);
+      spanned.right = std::max(spanned.right, right);
+      if (away_ * tip > away_ * spanned.tip) spanned.tip = tip;
     }
     return spanned;
   }
@@ -79,9 +71,9 @@ class Tuplets {
     return stem_tip(context_, event);
   }
 
-  void draw_one(int bar, const score::Tuplet& tuplet) {
-    const Spanned spanned = span(bar, tuplet);
-    if (!spanned.any) return;
+  void draw_one(const TupletHere& here) {
+    const score::Tuplet& tuplet = *here.tuplet;
+    const Spanned spanned = span(here);
     const double sp = context_.space;
     const Words number = context_.type.set(templates::Role::tuplet, std::to_string(tuplet.actual), Part::tuplet_number);
     const double height = number.ink.bottom - number.ink.top;

@@ -283,10 +283,7 @@ Block Picture::block(const Row& row, double width, bool left_handed) {
   block.ascent = m_.neck_mark + outline / 2 * scale_;
   block.height = bottom() + m_.neck_number;
   block.clearance = between_marks;
-  sheet::Group group;
-  group.tag = sheet::Tag::figure;
-  group.items = layer_.take();
-  block.items.emplace_back(std::move(group));
+  block.items = layer_.take();
   return block;
 }
 
@@ -327,15 +324,17 @@ bool neck_fits(const score::NeckPicture& picture, double width, Setter& setter) 
   return Picture(picture, none, setter).rows(width).size() == 1;
 }
 
-Blocks neck_blocks(const score::NeckPicture& picture, const score::Score& score, double width, Setter& setter) {
+Blocks neck_blocks(const score::NeckPicture& picture, const score::Score& score, double width, Setter& setter,
+                   const std::string& words) {
   const Measures& m = setter.measures();
   Blocks blocks;
   blocks.push_back(heading_with_key(picture, width, setter));
   Picture drawn(picture, score, setter);
-  const std::string alternative = picture.title + ", " + frets_shown(picture, setter);
+  const Nest figure{setter.new_group(), sheet::Tag::figure, std::nullopt,
+                    words.empty() ? picture.title + ", " + frets_shown(picture, setter) : words};
   for (const Row& row : drawn.rows(width)) {
     Block block = drawn.block(row, width, score.left_handed);
-    std::get<sheet::Group>(block.items.front()).alternative = alternative;
+    block.nests = {figure};
     block.gap = block.gap_least = block.gap_most = blocks.size() == 1 ? m.heading_to_neck : m.neck_row_gap;
     block.keep_with_next = true;
     blocks.push_back(std::move(block));

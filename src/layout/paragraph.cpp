@@ -152,13 +152,18 @@ void Paragraph::add_run(TextLine& line, const score::Run& run, std::string_view 
 }
 
 TextLine Paragraph::line(Stretch s) {
+  const bool spaced = trimmed_end(s) < s.end;
   s.end = trimmed_end(s);
   TextLine line;
+  Role role{};
   for (std::size_t i = run_at(s.begin); i < runs_.size() && spans_[i].begin < s.end; ++i) {
     const std::size_t begin = std::max(s.begin, spans_[i].begin);
     const std::size_t end = std::min(s.end, spans_[i].end);
-    if (begin < end) add_run(line, runs_[i], std::string_view(text_).substr(begin, end - begin));
+    if (begin >= end) continue;
+    add_run(line, runs_[i], std::string_view(text_).substr(begin, end - begin));
+    role = style_.role_of(runs_[i]);
   }
+  if (spaced) add_word_space(line.items, role, line.width, type_);
   if (const auto ink = ink_of(line.items, type_)) {
     // A letter that leans or swings out to the left of its origin begins at the margin all the same.
     if (ink->left < 0) sheet::translate(line.items, -ink->left, 0);
@@ -197,6 +202,29 @@ Role body_role(const score::Run& run) {
 
 std::vector<TextLine> set_paragraph(const score::Runs& runs, double width, const ParagraphStyle& style, Type& type) {
   return Paragraph(runs, width, style, type).set();
+}
+
+void add_word_space(std::vector<sheet::Item>& items, Role role, double x, Type& type) {
+  if (items.empty()) return;
+  if (auto* group = std::get_if<sheet::Group>(&items.back())) return add_word_space(group->items, role, x, type);
+  const auto is_run = [](const sheet::Item& item) { return std::holds_alternative<sheet::GlyphRun>(item); };
+  const auto last = std::find_if(items.rbegin(), items.rend(), is_run);
+  if (last == items.rend()) return;
+  auto& before = std::get<sheet::GlyphRun>(*last);
+  Words space = type.set_at_size(role, before.size, " ", before.part, before.color);
+  if (space.items.empty()) return;
+  auto& run = std::get<sheet::GlyphRun>(space.items.front());
+  for (sheet::Glyph& glyph : run.glyphs) {
+    glyph.x += x;
+    glyph.y = before.glyphs.empty() ? 0 : before.glyphs.back().y;
+  }
+  if (run.font != before.font || before.text.empty()) {
+    items.insert(last.base(), std::move(run));
+    return;
+  }
+  before.text += run.text;
+  before.glyphs.insert(before.glyphs.end(), run.glyphs.begin(), run.glyphs.end());
+  before.clusters.insert(before.clusters.end(), run.clusters.begin(), run.clusters.end());
 }
 
 std::vector<TextLine> set_plain(const std::string& text, double width, const PlainStyle& style, Type& type) {

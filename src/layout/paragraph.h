@@ -30,10 +30,15 @@ struct ParagraphStyle {
 };
 
 // Breaks runs into lines of at most `width`, ragged right, so that the squares of what the lines but the last leave
-// free are least over the whole paragraph. A word wider than the measure is broken inside. No lines for no text.
+// free are least over the whole paragraph; the space between two lines ends the first. A word wider than the measure is
+// broken inside. No lines for no text.
 std::vector<TextLine> set_paragraph(const score::Runs& runs, double width, const ParagraphStyle& style, Type& type);
 
-// The same for plain words in one role.
+// Ends words in a space that draws nothing, `x` from their origin: who hears or copies a text needs it where the eye
+// sees a line's end or a gap.
+void add_word_space(std::vector<sheet::Item>& items, templates::Role role, double x, Type& type);
+
+// Paragraphs of plain words in one role.
 struct PlainStyle {
   templates::Role role{};
   double scale = 1;

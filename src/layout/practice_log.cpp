@@ -74,6 +74,13 @@ Block row(const std::array<double, columns.size() + 1>& edge, bool last, Setter&
   Block block;
   for (std::size_t i = 1; i < columns.size(); ++i) put_rule(block, {edge[i], 0}, {edge[i], height}, inner);
   put_rule(block, {0, height}, {edge.back(), height}, last ? outer : inner);
+  // Its cells are for a pen.
+  sheet::Group cell;
+  cell.tag = sheet::Tag::table_cell;
+  sheet::Group cells;
+  cells.tag = sheet::Tag::table_row;
+  cells.items.assign(columns.size(), cell);
+  block.items.emplace_back(std::move(cells));
   block.height = height;
   block.part_penalty = 40;
   return block;

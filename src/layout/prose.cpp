@@ -30,7 +30,6 @@ struct Stand {
   double x = 0;
   double leading = 0;
   double gap = 0;  // before the first, beyond the leading
-  Tag wrap = Tag::none;
   std::vector<Nest> nests;
 };
 
@@ -46,14 +45,7 @@ Block line_block(TextLine line, const Stand& stand, bool first) {
   block.part_penalty = 10;
   block.nests = stand.nests;
   sheet::translate(line.items, stand.x, 0);
-  if (stand.wrap == Tag::none) {
-    block.items = std::move(line.items);
-  } else {
-    sheet::Group group;
-    group.tag = stand.wrap;
-    group.items = std::move(line.items);
-    block.items.emplace_back(std::move(group));
-  }
+  block.items = std::move(line.items);
   return block;
 }
 
@@ -90,7 +82,8 @@ void append(Blocks& to, Blocks from) {
 
 class Prose {
  public:
-  Prose(double width, int under, Setter& setter) : width_(width), under_(under), setter_(setter), type_(setter.type) {}
+  Prose(double width, int under, Setter& setter)
+      : width_(width), under_(under), level_(under), setter_(setter), type_(setter.type) {}
 
   void add(const score::Block& block);
   Blocks take();
@@ -100,8 +93,10 @@ class Prose {
   struct Open {
     score::Container kind{};
     Nest nest{};
-    double x = 0;          // of what lies in it
-    double quote_bar = 0;  // the rule beside a quote
+    std::optional<Nest> item;  // of a list: the one that is open,
+    std::optional<Nest> body;  // and what it says
+    double x = 0;              // of what lies in it
+    double quote_bar = 0;      // the rule beside a quote
   };
 
   double step() const { return setter_.measures().list_indent; }
@@ -113,7 +108,9 @@ class Prose {
     style.language = setter_.language;
     return style;
   }
+  Nest new_nest(Tag tag) { return {setter_.new_group(), tag, std::nullopt, {}}; }
   std::vector<Nest> nests(Tag leaf);
+  Tag heading_tag(int level);
   double gap_before(const score::Block& block) const;
   double leading() const;
 
@@ -130,6 +127,7 @@ class Prose {
 
   double width_;
   int under_;
+  int level_;  // of the heading before
   Setter& setter_;
   Type& type_;
   Blocks blocks_;
@@ -147,13 +145,15 @@ double Prose::measure(double x) const {
   return std::max(right - x, std::min(width_, 4 * step()));
 }
 
-// The lists and their items, and the leaf. Items of lists inside lists lie in those, as a reader tells them.
+// The quotes, the lists with their items, and the leaf: a list in an item lies in the item's body.
 std::vector<Nest> Prose::nests(Tag leaf) {
   std::vector<Nest> nests;
   for (const Open& open : open_) {
-    if (open.kind == score::Container::list) nests.push_back(open.nest);
+    nests.push_back(open.nest);
+    if (open.item) nests.push_back(*open.item);
+    if (open.body) nests.push_back(*open.body);
   }
-  nests.push_back({setter_.new_group(), leaf, std::nullopt});
+  nests.push_back(new_nest(leaf));
   return nests;
 }
 
@@ -167,7 +167,7 @@ void Prose::go_into(const score::Block& block) {
     open.kind = block.inside[open_.size()];
     open.quote_bar = left() + quote_bar;
     open.x = left() + step();
-    if (open.kind == score::Container::list) open.nest = {setter_.new_group(), Tag::list, std::nullopt};
+    open.nest = new_nest(open.kind == score::Container::list ? Tag::list : Tag::quote);
     open_.push_back(open);
   }
 }
@@ -192,7 +192,7 @@ double Prose::leading() const {
 void Prose::paragraph(const score::Block& block) {
   const double x = left();
   put(line_blocks(set_paragraph(block.runs, measure(x), style(), type_),
-                  {x, leading(), gap_before(block), Tag::none, nests(Tag::paragraph)}),
+                  {x, leading(), gap_before(block), nests(Tag::paragraph)}),
       block);
 }
 
@@ -203,13 +203,20 @@ void Prose::code(const score::Block& block) {
     // An empty line of code is a line.
     if (line.text.find_first_not_of(' ') == std::string::npos) line.text = "\u00A0";
     for (TextLine& set : set_paragraph({line}, measure(x), style(), type_)) {
-      const Stand stand{x, setter_.measures().list_leading, lines.empty() ? gap_before(block) : 0, Tag::none, {}};
+      add_word_space(set.items, Role::code, set.width, type_);
+      const Stand stand{x, setter_.measures().list_leading, lines.empty() ? gap_before(block) : 0, {}};
       lines.push_back(line_block(std::move(set), stand, true));
     }
   }
   const std::vector<Nest> nest = nests(Tag::paragraph);
   for (Block& line : lines) line.nests = nest;
   put(std::move(lines), block);
+}
+
+// No level is left out on the way down, whatever the text begins with.
+Tag Prose::heading_tag(int level) {
+  level_ = std::min({level, level_ + 1, 3});
+  return level_ == 2 ? Tag::heading2 : Tag::heading3;
 }
 
 // Headings inside a text are words of its own size: the block that holds it has a larger one.
@@ -220,9 +227,9 @@ void Prose::heading(const score::Block& block) {
   heading.part = Part::heading;
   heading.scale = block.level == 1 ? first_heading_scale : 1;
   const double x = left();
-  Blocks lines = line_blocks(set_paragraph(block.runs, measure(x), heading, type_),
-                             {x, setter_.measures().body_leading * heading.scale, heading_gap, Tag::none,
-                              nests(under_ + block.level <= 2 ? Tag::heading2 : Tag::heading3)});
+  Blocks lines = line_blocks(
+      set_paragraph(block.runs, measure(x), heading, type_),
+      {x, setter_.measures().body_leading * heading.scale, heading_gap, nests(heading_tag(under_ + block.level))});
   for (Block& line : lines) line.keep_with_next = true;
   put(std::move(lines), block);
 }
@@ -235,8 +242,11 @@ void Prose::item(const score::Block& block) {
   const double x = label_x + std::max(step(), label.width + label_gap);
   if (!open_.empty()) open_.back().x = std::max(x, block.opens == 0 ? open_.back().x : x);
   in_tight_list_ = !block.loose;
-  std::vector<Nest> in = nests(Tag::list_item);
-  const Stand stand{x, m.list_leading, gap_before(block), Tag::list_body, std::move(in)};
+  if (!open_.empty()) {
+    open_.back().item = new_nest(Tag::list_item);
+    open_.back().body = new_nest(Tag::list_body);
+  }
+  const Stand stand{x, m.list_leading, gap_before(block), nests(Tag::paragraph)};
   Blocks lines = line_blocks(set_paragraph(block.runs, measure(x), style(), type_), stand);
   const bool empty = lines.empty();
   if (empty) lines.push_back(line_block({}, stand, true));
@@ -368,7 +378,7 @@ bool code_fits(const score::Blocks& text, double width, Setter& setter) {
 Blocks set_numbered(const std::vector<score::Blocks>& items, double width, Setter& setter) {
   score::Blocks list;
   for (std::size_t i = 0; i < items.size(); ++i) add_item(items[i], static_cast<int>(i) + 1, list);
-  return set_prose(list, width, setter);
+  return set_prose(list, width, setter, 2);
 }
 
 }  // namespace fretsheaf::layout

@@ -30,7 +30,8 @@ Blocks set_prose(const score::Blocks& blocks, double width, Setter& setter, int 
 // there is room for them elsewhere.
 bool code_fits(const score::Blocks& text, double width, Setter& setter);
 
-// Items numbered from 1, as practice notes are: each is a text of its own, and what it holds stands in from its number.
+// Items numbered from 1, as practice notes are under their heading: each is a text of its own, and what it holds stands
+// in from its number.
 Blocks set_numbered(const std::vector<score::Blocks>& items, double width, Setter& setter);
 
 }  // namespace fretsheaf::layout

@@ -1,6 +1,7 @@
 #include "layout/tempo_sign.h"
 
 #include <algorithm>
+#include <array>
 #include <utility>
 
 namespace fretsheaf::layout {
@@ -175,6 +176,14 @@ Words tempo_sign(const score::TempoMark& tempo, Type& type) {
   put(words, std::move(number), words.width);
   words.width = end;
   return words;
+}
+
+std::string spelled_tempo(const score::TempoMark& tempo) {
+  // Of Musical Symbols, but for the two that every font knows: whole, half, quarter, eighth, and on to the 128th.
+  constexpr std::array notes = {"\U0001D15D", "\U0001D15E", "\u2669",     "\u266A",
+                                "\U0001D161", "\U0001D162", "\U0001D163", "\U0001D164"};
+  const auto value = static_cast<std::size_t>(std::clamp(tempo.beat.log2, 0, static_cast<int>(notes.size()) - 1));
+  return notes.at(value) + std::string(static_cast<std::size_t>(tempo.beat.dots), '.') + " = " + numbers(tempo);
 }
 
 Words swing_sign(const score::NoteValue& value, Type& type) {

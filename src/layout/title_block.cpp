@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "layout/head_corner.h"
+#include "layout/paragraph.h"
 #include "layout/pattern.h"
 #include "words/words.h"
 
@@ -26,6 +27,11 @@ constexpr double hang_share = 0.27;        // and how low
 constexpr double line_clear = 2.5;         // between the two, of lines under each other
 
 constexpr double beside_gap = 0.6;  // from a label to the value beside it, of the value's size
+
+void append(std::vector<sheet::Item>& items, TextLine line, double y) {
+  sheet::translate(line.items, 0, y);
+  for (sheet::Item& item : line.items) items.push_back(std::move(item));
+}
 
 templates::FactName name_of(score::Fact::Kind kind) {
   switch (kind) {
@@ -102,14 +108,15 @@ std::vector<TextLine> TitleBlock::lines_of(const std::string& text, Role role, d
 }
 
 void TitleBlock::top_line() {
-  bool first = true;
+  std::vector<sheet::Item> items;
   for (TextLine& line : lines_of(filled_pattern(type_.look().top_line, heading_), Role::meta, m_.meta)) {
     const double before = empty_ ? m_.meta : down_to(Role::meta, m_.title_to_top_line);
-    y_ += first ? before : 1.4 * type_.look().style(Role::meta).size;
-    put(std::move(line.items), 0, y_, Tag::paragraph);
-    empty_ = first = false;
+    y_ += items.empty() ? before : 1.4 * type_.look().style(Role::meta).size;
+    append(items, std::move(line), y_);
+    empty_ = false;
     hang_ = 0;
   }
+  if (!items.empty()) put(std::move(items), 0, 0, Tag::paragraph);
 }
 
 // The whole title is one heading, whatever its lines.
@@ -122,8 +129,7 @@ void TitleBlock::title() {
   std::vector<sheet::Item> items;
   for (std::size_t i = 0; i < lines.size(); ++i) {
     y_ += i > 0 ? m_.title_leading * scale : empty_ ? lines[i].ascent : m_.meta_to_title;
-    sheet::translate(lines[i].items, 0, y_);
-    for (sheet::Item& item : lines[i].items) items.push_back(std::move(item));
+    append(items, std::move(lines[i]), y_);
     empty_ = false;
   }
   put(std::move(items), 0, 0, Tag::heading1);
@@ -131,14 +137,15 @@ void TitleBlock::title() {
 }
 
 void TitleBlock::subtitle() {
-  bool first = true;
+  std::vector<sheet::Item> items;
   for (TextLine& line : lines_of(score::plain(heading_.subtitle), Role::subtitle, m_.title_to_subtitle)) {
     const double before = empty_ ? line.ascent : m_.title_to_subtitle;
-    y_ += first ? before : m_.subtitle_leading;
-    put(std::move(line.items), 0, y_, Tag::paragraph);
-    empty_ = first = false;
+    y_ += items.empty() ? before : m_.subtitle_leading;
+    append(items, std::move(line), y_);
+    empty_ = false;
     hang_ = hang_share * type_.look().style(Role::subtitle).size;
   }
+  if (!items.empty()) put(std::move(items), 0, 0, Tag::paragraph);
 }
 
 // How far right of its label a value stands: at one place for all where each has a row of its own.
@@ -166,6 +173,7 @@ void TitleBlock::fact_row(std::size_t begin, std::size_t end) {
     const score::Fact& fact = facts_[i];
     Words label = type_.set(Role::fact_label, fact.label, Part::text);
     sheet::translate(label.items, x, y_);
+    add_word_space(label.items, Role::fact_label, x + label.width, type_);
     Words value = type_.set(Role::fact_value, score::plain(fact.value), Part::text);
     sheet::translate(value.items, x + value_indent(fact), y_ + drop);
     for (sheet::Item& item : value.items) label.items.push_back(std::move(item));

@@ -27,14 +27,6 @@ bool is_sign_character(char32_t c) {
   return c == U'|' || c == U':';
 }
 
-bool ends_repeat(BarSign sign) {
-  return sign == BarSign::repeat_end || sign == BarSign::repeat_both;
-}
-
-bool begins_repeat(BarSign sign) {
-  return sign == BarSign::repeat_begin || sign == BarSign::repeat_both;
-}
-
 BarSign repeat_sign(bool end, bool begin) {
   if (end) return begin ? BarSign::repeat_both : BarSign::repeat_end;
   return begin ? BarSign::repeat_begin : BarSign::doubled;

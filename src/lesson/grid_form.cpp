@@ -20,10 +20,6 @@ constexpr std::array<std::string_view, 10> roads = {
     "segno", "coda", "fine", "To Coda", "D.C.", "D.S.", "D.C. al Fine", "D.C. al Coda", "D.S. al Fine", "D.S. al Coda",
 };
 
-bool ends_repeat(BarSign sign) {
-  return sign == BarSign::repeat_end || sign == BarSign::repeat_both;
-}
-
 // The figures at a word's front; -1 where there are none or too many.
 int leading_number(std::string_view text, std::size_t length) {
   int number = -1;

@@ -25,16 +25,6 @@ Token token_of(const NoteDraft& draft) {
 
 namespace {
 
-std::u32string decoded(std::string_view bytes) {
-  std::u32string text;
-  while (!bytes.empty()) {
-    const auto next = source::decode_utf8(bytes);
-    text += next.code_point;
-    bytes.remove_prefix(next.length);
-  }
-  return text;
-}
-
 bool is_digit(char32_t character) {
   return character >= U'0' && character <= U'9';
 }
@@ -56,7 +46,7 @@ NewToken new_token(const GridRow& row, const NoteDraft& draft, const Token& toke
     }
     if (!is_grace) made.before_fret = static_cast<int>(made.text.size());
     const int fret = is_grace ? moved.graces[grace++].place.fret : moved.place.fret;
-    made.text += decoded(std::to_string(fret));
+    made.text += source::from_utf8(std::to_string(fret));
     while (is_digit(row.at(column + 1))) ++column;
   }
   return made;
@@ -153,7 +143,8 @@ class Planner {
     plan.erased.push_back(item);
     const auto found = change_.words.find(word.range.begin);
     if (found == change_.words.end()) return plan.items.push_back(std::move(item));
-    const std::u32string text = word.quoted ? U'"' + decoded(found->second) + U'"' : decoded(found->second);
+    const std::u32string text =
+        word.quoted ? U'"' + source::from_utf8(found->second) + U'"' : source::from_utf8(found->second);
     item.changed = text != item.text;
     plan.changed = plan.changed || item.changed;
     item.text = text;

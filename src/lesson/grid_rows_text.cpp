@@ -230,7 +230,7 @@ std::vector<GridColumn> GridRows::columns(std::size_t index) const {
       const auto rest = std::find_if(bar.events.begin(), bar.events.end(), [&](const Event& event) {
         return event.at == at && event.kind == EventKind::rest && event.written_out;
       });
-      const std::string text = count_token(at, bar.meter);
+      const std::string text = theory::count_name(at, bar.meter.count());
       columns.push_back({at, rest != bar.events.end() ? "(" + text + ")" : text, {}, 0});
     }
   }

@@ -130,21 +130,15 @@ class StripSetter {
   std::vector<BarColumns> columns_;
 };
 
-std::string encoded(const std::u32string& characters) {
-  std::string bytes;
-  for (const char32_t character : characters) source::append_utf8(bytes, character);
-  return bytes;
-}
-
 // A whole line, or what follows its label's column where that stays.
 source::Edit line_edit(const std::string& grid, const GridRow& row, const GridStyle& style,
                        const std::u32string& characters) {
-  if (style.label == 0) return {{row.offsets.front(), row.offsets.back(), row.file}, encoded(characters)};
+  if (style.label == 0) return {{row.offsets.front(), row.offsets.back(), row.file}, source::to_utf8(characters)};
   const std::string label = label_of(grid, row);
   const std::size_t missing = style.label - source::count_code_points(label);
   const auto begin = static_cast<std::uint32_t>(line_begin(grid, row.label.begin));
   return {{begin, row.offsets.back(), row.file},
-          std::string(style.indent, ' ') + label + std::string(missing, ' ') + encoded(characters)};
+          std::string(style.indent, ' ') + label + std::string(missing, ' ') + source::to_utf8(characters)};
 }
 
 }  // namespace

@@ -13,14 +13,6 @@ using source::Code;
 
 namespace {
 
-bool ends_repeat(BarSign sign) {
-  return sign == BarSign::repeat_end || sign == BarSign::repeat_both;
-}
-
-bool begins_repeat(BarSign sign) {
-  return sign == BarSign::repeat_begin || sign == BarSign::repeat_both;
-}
-
 class TimeSetter {
  public:
   TimeSetter(const GridInput& input, GridDraft& draft, Music& music)

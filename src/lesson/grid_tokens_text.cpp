@@ -25,18 +25,6 @@ std::string suffixes(const Note& note) {
 
 }  // namespace
 
-std::string count_token(Rational at, const theory::Meter& meter) {
-  const Rational counts = at / meter.count();
-  const Rational part = counts - Rational(counts.floor());
-  if (part == Rational(0)) return std::to_string(counts.floor() + 1);
-  if (part == Rational(1, 2)) return "&";
-  if (part == Rational(1, 4)) return "e";
-  if (part == Rational(3, 4)) return "a";
-  if (part == Rational(1, 3)) return "la";
-  if (part == Rational(2, 3)) return "li";
-  return "+" + part.to_string();
-}
-
 GridToken note_token(const Note& note) {
   if (note.held) return {0, "=" + suffixes(note)};
   std::string text;

@@ -8,7 +8,6 @@ namespace fretsheaf::lesson {
 
 // The tokens of a grid as they are written.
 
-std::string count_token(Rational at, const theory::Meter& meter);  // "2", "&", "+2/5": without its beat's figure
 GridToken note_token(const Note& note);
 std::string strum_token(Strum strum);
 std::string span_name(SpanKind kind);

@@ -12,12 +12,6 @@
 namespace fretsheaf::lesson {
 namespace {
 
-std::string encoded(std::u32string_view characters) {
-  std::string bytes;
-  for (const char32_t character : characters) source::append_utf8(bytes, character);
-  return bytes;
-}
-
 // Whether a token may follow another without filler, as in `5h7`, and be read as it is meant.
 bool may_touch(const RowItem& left, const RowItem& right) {
   const char32_t first = right.text.front();
@@ -150,7 +144,7 @@ class StripWriter {
     const bool anywhere = row.kind == RowKind::count || row.kind == RowKind::string;
     const std::u32string written =
         changed ? filled(row.characters, *plan) : stretched(row.characters, anywhere, widening_);
-    edits_.push_back({row.range(0, row.columns()), encoded(written)});
+    edits_.push_back({row.range(0, row.columns()), source::to_utf8(written)});
   }
 
   // A string's row that has lost all its notes; a strip in which every string has its row keeps them all.
@@ -233,7 +227,7 @@ class StripWriter {
     }
     const GridRow& beside = above != nullptr ? *above : below != nullptr ? *below : strip_.rows.back();
     std::u32string bars = filled(U"|", plan);
-    const std::string line = label_like(beside, plan.string) + encoded(bars);
+    const std::string line = label_like(beside, plan.string) + source::to_utf8(bars);
     if (above == nullptr && below != nullptr) {
       const std::uint32_t at = line_begin(beside);
       edits_.push_back({{at, at, beside.file}, line + line_end()});

@@ -81,6 +81,13 @@ struct Event {
 
 enum class BarSign { plain, doubled, repeat_begin, repeat_end, repeat_both, final };
 
+inline bool ends_repeat(BarSign sign) {
+  return sign == BarSign::repeat_end || sign == BarSign::repeat_both;
+}
+inline bool begins_repeat(BarSign sign) {
+  return sign == BarSign::repeat_begin || sign == BarSign::repeat_both;
+}
+
 struct ChordMark {
   Rational at;
   theory::ChordToken chord;

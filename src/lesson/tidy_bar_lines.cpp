@@ -11,22 +11,6 @@
 namespace fretsheaf::lesson {
 namespace {
 
-std::u32string decoded(std::string_view bytes) {
-  std::u32string text;
-  while (!bytes.empty()) {
-    const auto next = source::decode_utf8(bytes);
-    text += next.code_point;
-    bytes.remove_prefix(next.length);
-  }
-  return text;
-}
-
-std::string encoded(const std::u32string& characters) {
-  std::string bytes;
-  for (const char32_t character : characters) source::append_utf8(bytes, character);
-  return bytes;
-}
-
 // A row cut at its bar lines: there is one sign more than there are cells.
 struct CutRow {
   std::u32string label;
@@ -45,7 +29,7 @@ CutRow cut(const std::u32string& line) {
   CutRow row;
   const std::size_t first = std::min(line.find(U'|'), line.size());
   row.label = line.substr(0, first);
-  std::string label = encoded(row.label);
+  std::string label = source::to_utf8(row.label);
   label.erase(0, std::min(label.find_first_not_of(" \t"), label.size()));
   label.resize(label.find_last_not_of(" \t") + 1);
   const auto known = find_label(label, {});
@@ -142,7 +126,7 @@ class GridAligner {
       line.remove_suffix(ending.size());
       const std::string line_end = std::string(ending) + (end < grid_.size() ? "\n" : "");
       if (line.find('|') != std::string_view::npos) {
-        rows_.push_back(cut(decoded(line)));
+        rows_.push_back(cut(source::from_utf8(line)));
         line_ends_.push_back(line_end);
       } else {
         // Only a blank line may part two strips.
@@ -166,7 +150,7 @@ class GridAligner {
         if (sign > 0) line += row.cells[sign - 1];
         line += row.signs[sign];
       }
-      result_ += encoded(line + row.rest) + line_ends_[i];
+      result_ += source::to_utf8(line + row.rest) + line_ends_[i];
     }
     rows_.clear();
     line_ends_.clear();

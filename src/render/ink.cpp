@@ -92,4 +92,8 @@ std::optional<Box> ink_box(const sheet::Item& item, typeface::Shaper& shaper) {
   return std::visit(Ink(shaper), item);
 }
 
+std::optional<Box> ink_box(const sheet::Group& group, typeface::Shaper& shaper) {
+  return Ink(shaper)(group);
+}
+
 }  // namespace fretsheaf::render

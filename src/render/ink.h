@@ -11,5 +11,6 @@ namespace fretsheaf::render {
 // Glyphs count by their outlines, curves as far as they go, lines with their width; the sharp corners of a stroked path
 // count half its width.
 std::optional<sheet::Box> ink_box(const sheet::Item& item, typeface::Shaper& shaper);
+std::optional<sheet::Box> ink_box(const sheet::Group& group, typeface::Shaper& shaper);
 
 }  // namespace fretsheaf::render

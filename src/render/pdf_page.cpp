@@ -1,11 +1,8 @@
 #include "render/pdf_page.h"
 
 #include <array>
-#include <string>
 
 #include "render/cairo_image.h"
-#include "render/uri.h"
-#include "sheet/number.h"
 
 namespace fretsheaf::render {
 
@@ -16,6 +13,7 @@ void PdfPage::draw(const std::vector<sheet::Item>& items) {
 void PdfPage::operator()(const sheet::GlyphRun& run) {
   cairo_scaled_font_t* const font = fonts_.font(run.font, run.size);
   if (run.glyphs.empty() || font == nullptr) return;
+  tags_.ink();
   color(run.color);
   cairo_set_scaled_font(context_, font);
   glyphs_.clear();
@@ -29,6 +27,7 @@ void PdfPage::operator()(const sheet::GlyphRun& run) {
 }
 
 void PdfPage::operator()(const sheet::Rule& rule) {
+  tags_.ink();
   color(rule.color);
   cairo_set_line_width(context_, rule.width);
   cairo_set_line_cap(context_, CAIRO_LINE_CAP_BUTT);
@@ -40,6 +39,7 @@ void PdfPage::operator()(const sheet::Rule& rule) {
 }
 
 void PdfPage::operator()(const sheet::Path& path) {
+  tags_.ink();
   for (const sheet::Segment& segment : path.segments) trace(segment);
   if (path.fill) {
     color(*path.fill);
@@ -57,29 +57,18 @@ void PdfPage::operator()(const sheet::Path& path) {
 }
 
 void PdfPage::operator()(const sheet::Link& link) {
-  const std::optional<std::string> uri = safe_uri(link.uri);
-  if (!uri) return;
-  std::string attributes = "rect=[";
-  for (const double side :
-       {link.area.left, link.area.top, link.area.right - link.area.left, link.area.bottom - link.area.top}) {
-    sheet::append_fixed(attributes, side, 2);
-    attributes += ' ';
-  }
-  attributes += "] uri='" + *uri + "'";
-  // cairo 1.16 writes the object of a link only where another tag holds it; without, the file is damaged.
-  cairo_tag_begin(context_, "Document", nullptr);
-  cairo_tag_begin(context_, CAIRO_TAG_LINK, attributes.c_str());
-  cairo_tag_end(context_, CAIRO_TAG_LINK);
-  cairo_tag_end(context_, "Document");
+  tags_.link(link);
 }
 
 void PdfPage::operator()(const sheet::Image& image) {
+  tags_.ink();
   draw_image(context_, image);
 }
 
-// The place where a group's tag belongs once the PDF says its structure.
 void PdfPage::operator()(const sheet::Group& group) {
+  tags_.open(group);
   draw(group.items);
+  tags_.close();
 }
 
 void PdfPage::color(sheet::Color color) {

@@ -3,6 +3,7 @@
 #include <vector>
 
 #include "render/cairo_fonts.h"
+#include "render/pdf_tags.h"
 #include "sheet/sheet.h"
 
 namespace fretsheaf::render {
@@ -10,8 +11,8 @@ namespace fretsheaf::render {
 // Draws items onto a cairo context whose unit is the point: the one switch over item kinds of the PDF.
 class PdfPage {
  public:
-  // Both must outlive it.
-  PdfPage(cairo_t* context, CairoFonts& fonts) : context_(context), fonts_(fonts) {}
+  // All must outlive it.
+  PdfPage(cairo_t* context, CairoFonts& fonts, PdfTags& tags) : context_(context), fonts_(fonts), tags_(tags) {}
 
   void draw(const std::vector<sheet::Item>& items);
 
@@ -28,6 +29,7 @@ class PdfPage {
 
   cairo_t* context_;
   CairoFonts& fonts_;
+  PdfTags& tags_;
   std::vector<cairo_glyph_t> glyphs_;           // reused from run to run
   std::vector<cairo_text_cluster_t> clusters_;  // likewise
 };

@@ -14,10 +14,15 @@ std::string page_svg(const sheet::Sheet& sheet, const sheet::Page& page, SvgGlyp
   writer.attribute("width", sheet::shortest(page.width * mm_per_point, 2) + "mm");
   writer.attribute("height", sheet::shortest(page.height * mm_per_point, 2) + "mm");
   writer.attribute("viewBox", "0 0 " + sheet::shortest(page.width, 2) + " " + sheet::shortest(page.height, 2));
-  if (!sheet.language.empty()) writer.attribute("lang", sheet.language);
+  writer.attribute("role", "document");
+  if (!sheet.language.empty()) {
+    writer.attribute("lang", sheet.language);
+    writer.attribute("xml:lang", sheet.language);
+  }
   // What cairo cuts pointed corners at.
   writer.attribute("stroke-miterlimit", "10");
   if (!sheet.title.empty()) writer.text_element("title", sheet.title);
+  if (!page.description.empty()) writer.text_element("desc", page.description);
   writer.open("defs");
   for (const SvgGlyphs::Definition* glyph : glyphs.used_on(page)) {
     writer.open("path");

@@ -1,6 +1,8 @@
 #include "render/svg_page.h"
 
 #include <algorithm>
+#include <cmath>
+#include <optional>
 #include <string>
 
 #include "render/image.h"
@@ -17,6 +19,10 @@ const char* role_of(sheet::Tag tag) {
     case sheet::Tag::heading2:
     case sheet::Tag::heading3:
       return "heading";
+    case sheet::Tag::paragraph:
+      return "paragraph";
+    case sheet::Tag::quote:
+      return "blockquote";
     case sheet::Tag::list:
       return "list";
     case sheet::Tag::list_item:
@@ -29,9 +35,33 @@ const char* role_of(sheet::Tag tag) {
       return "columnheader";
     case sheet::Tag::table_cell:
       return "cell";
+    case sheet::Tag::figure:
+      return "img";
     default:
       return nullptr;
   }
+}
+
+// Whether what is drawn in a group may be words of it; what is drawn straight into a list or a table is its lines.
+bool holds_words(sheet::Tag tag) {
+  const bool made_of_parts = tag == sheet::Tag::none || tag == sheet::Tag::list || tag == sheet::Tag::list_item ||
+                             tag == sheet::Tag::table || tag == sheet::Tag::table_row || tag == sheet::Tag::quote;
+  return !made_of_parts && tag != sheet::Tag::figure && tag != sheet::Tag::artifact;
+}
+
+// A row that has cells too is named by its header.
+bool has_cells(const sheet::Group& row) {
+  return std::ranges::any_of(row.items, [](const sheet::Item& item) {
+    const auto* group = std::get_if<sheet::Group>(&item);
+    return group != nullptr && group->tag == sheet::Tag::table_cell;
+  });
+}
+
+bool has_link(const std::vector<sheet::Item>& items) {
+  return std::ranges::any_of(items, [](const sheet::Item& item) {
+    const auto* group = std::get_if<sheet::Group>(&item);
+    return std::holds_alternative<sheet::Link>(item) || (group != nullptr && has_link(group->items));
+  });
 }
 
 std::string path_data(const sheet::Path& path) {
@@ -59,7 +89,42 @@ std::string path_data(const sheet::Path& path) {
 }  // namespace
 
 void SvgPage::write(const std::vector<sheet::Item>& items) {
-  for (const sheet::Item& item : items) std::visit(*this, item);
+  bool said = false;
+  for (std::size_t i = 0; i < items.size(); ++i) {
+    const bool is_run = std::holds_alternative<sheet::GlyphRun>(items[i]);
+    // What stands between two groups is said in one go, before it is drawn.
+    if (std::holds_alternative<sheet::Group>(items[i])) said = false;
+    if (is_run && voice_ == Voice::words && !said) {
+      say(std::span(items).subspan(i));
+      said = true;
+    }
+    std::visit(*this, items[i]);
+  }
+}
+
+// The words of runs as far as the next group: real text that draws nothing, each line of it where its glyphs are, for
+// screen readers, searching and copying.
+void SvgPage::say(std::span<const sheet::Item> items) {
+  writer_.open("text");
+  writer_.attribute("fill", "none");
+  const sheet::Glyph* line = nullptr;
+  for (const sheet::Item& item : items) {
+    if (std::holds_alternative<sheet::Group>(item)) break;
+    const auto* run = std::get_if<sheet::GlyphRun>(&item);
+    if (run == nullptr || run->text.empty() || run->glyphs.empty()) continue;
+    const sheet::Glyph& first = run->glyphs.front();
+    if (line == nullptr || std::abs(first.y - line->y) > run->size / 2) {
+      if (line != nullptr) writer_.close();
+      line = &first;
+      writer_.open("tspan");
+      writer_.attribute("x", first.x);
+      writer_.attribute("y", first.y);
+      writer_.attribute("font-size", run->size);
+    }
+    writer_.text(run->text);
+  }
+  if (line != nullptr) writer_.close();
+  writer_.close();
 }
 
 // Outlines are 1000 units to the em; the glyphs' places count from the run's first in the same units.
@@ -70,8 +135,12 @@ void SvgPage::operator()(const sheet::GlyphRun& run) {
   writer_.open("g");
   part(run.part);
   if (run.text.find_first_not_of(' ') != std::string::npos) {
-    writer_.attribute("role", "img");
-    writer_.attribute("aria-label", run.text);
+    writer_.attribute("data-text", run.text);
+    // Outside all that is told, each says itself.
+    if (voice_ == Voice::runs) {
+      writer_.attribute("role", "img");
+      writer_.attribute("aria-label", run.text);
+    }
   }
   if (run.color != sheet::Color{}) writer_.attribute("fill", hex_color(run.color));
   writer_.attribute("transform", "translate(" + sheet::shortest(first.x, 2) + " " + sheet::shortest(first.y, 2) +
@@ -123,12 +192,15 @@ void SvgPage::operator()(const sheet::Path& path) {
   writer_.close();
 }
 
+// In a link's own group the area is that of the words.
 void SvgPage::operator()(const sheet::Link& link) {
   const std::optional<std::string> uri = safe_uri(link.uri);
   if (!uri) return;
-  writer_.open("a");
-  writer_.attribute("href", *uri);
-  writer_.attribute("aria-label", link.uri);
+  if (!in_link_) {
+    writer_.open("a");
+    writer_.attribute("href", *uri);
+    writer_.attribute("aria-label", link.uri);
+  }
   writer_.open("rect");
   writer_.attribute("x", link.area.left);
   writer_.attribute("y", link.area.top);
@@ -137,7 +209,7 @@ void SvgPage::operator()(const sheet::Link& link) {
   writer_.attribute("fill", "none");
   writer_.attribute("pointer-events", "all");
   writer_.close();
-  writer_.close();
+  if (!in_link_) writer_.close();
 }
 
 void SvgPage::operator()(const sheet::Image& image) {
@@ -151,14 +223,32 @@ void SvgPage::operator()(const sheet::Image& image) {
   writer_.close();
 }
 
+SvgPage::Voice SvgPage::voice_in(const sheet::Group& group) const {
+  if (voice_ == Voice::none || group.tag == sheet::Tag::figure || group.tag == sheet::Tag::artifact) return Voice::none;
+  if (group.tag == sheet::Tag::none) return voice_;
+  return holds_words(group.tag) ? Voice::words : Voice::none_here;
+}
+
 void SvgPage::operator()(const sheet::Group& group) {
-  const bool says_something = group.example || group.event || !group.alternative.empty() ||
-                              role_of(group.tag) != nullptr || group.tag == sheet::Tag::artifact;
-  if (!says_something) return write(group.items);
-  writer_.open("g");
-  describe(group);
+  const Voice before = voice_;
+  const bool row_before = in_named_row_;
+  const bool link_before = in_link_;
+  const std::optional<std::string> uri = group.tag == sheet::Tag::link ? address_of(group) : std::nullopt;
+  voice_ = voice_in(group);
+  const bool says_something =
+      group.example || group.event || uri || role_of(group.tag) != nullptr || group.tag == sheet::Tag::artifact;
+  if (says_something) {
+    writer_.open(uri ? "a" : "g");
+    if (uri) writer_.attribute("href", *uri);
+    describe(group);
+  }
+  if (group.tag == sheet::Tag::table_row) in_named_row_ = has_cells(group);
+  in_link_ = in_link_ || uri;
   write(group.items);
-  writer_.close();
+  if (says_something) writer_.close();
+  voice_ = before;
+  in_named_row_ = row_before;
+  in_link_ = link_before;
 }
 
 void SvgPage::part(sheet::Part part) {
@@ -182,18 +272,19 @@ void SvgPage::describe(const sheet::Group& group) {
     writer_.attribute("data-line", std::to_string(event.line));
     writer_.attribute("data-x", sheet::fixed(event.x, 2));
   }
-  if (const char* role = role_of(group.tag)) writer_.attribute("role", role);
+  const char* role = role_of(group.tag);
+  if (group.tag == sheet::Tag::table_header && in_named_row_) role = "rowheader";
+  if (role != nullptr) writer_.attribute("role", role);
   if (group.tag == sheet::Tag::heading1) writer_.attribute("aria-level", "1");
   if (group.tag == sheet::Tag::heading2) writer_.attribute("aria-level", "2");
   if (group.tag == sheet::Tag::heading3) writer_.attribute("aria-level", "3");
-  if (group.tag == sheet::Tag::artifact) writer_.attribute("aria-hidden", "true");
-  if (!group.example) {
-    if (!group.alternative.empty()) writer_.text_element("title", group.alternative);
-    return;
-  }
+  // A link in a running foot can be reached, though the foot is not told.
+  if (group.tag == sheet::Tag::artifact && !has_link(group.items)) writer_.attribute("aria-hidden", "true");
+  // No <title>: a browser would hold all the words of a picture under the mouse.
+  if (!group.alternative.empty()) writer_.attribute("aria-label", group.alternative);
+  if (!group.example) return;
   const std::string number = std::to_string(group.example->number);
   writer_.text_element("title", group.example->title.empty() ? number : group.example->title);
-  if (!group.alternative.empty()) writer_.text_element("desc", group.alternative);
 }
 
 }  // namespace fretsheaf::render

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <span>
 #include <vector>
 
 #include "render/svg_glyphs.h"
@@ -24,11 +25,20 @@ class SvgPage {
   void operator()(const sheet::Group& group);
 
  private:
+  // Who says what a run spells: the text of its group; nobody, for the whole group has words of its own, or is none; or
+  // nobody but in groups further in.
+  enum class Voice { runs, words, none, none_here };
+
+  Voice voice_in(const sheet::Group& group) const;
+  void say(std::span<const sheet::Item> items);
   void part(sheet::Part part);
   void describe(const sheet::Group& group);
 
   SvgWriter& writer_;
   SvgGlyphs& glyphs_;
+  Voice voice_ = Voice::runs;
+  bool in_named_row_ = false;  // of a table, that its header names
+  bool in_link_ = false;
 };
 
 }  // namespace fretsheaf::render

@@ -43,6 +43,10 @@ void SvgWriter::attribute(const char* name, double value, int decimals) {
   PushAttribute(name, sheet::shortest(value, decimals).c_str());
 }
 
+void SvgWriter::text(std::string_view text) {
+  PushText(xml_text(text).c_str());
+}
+
 void SvgWriter::text_element(const char* element, std::string_view text) {
   OpenElement(element);
   PushText(xml_text(text).c_str());

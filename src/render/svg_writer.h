@@ -24,6 +24,7 @@ class SvgWriter : private tinyxml2::XMLPrinter {
   void close() { CloseElement(); }
   void attribute(const char* name, std::string_view value);
   void attribute(const char* name, double value, int decimals = 2);
+  void text(std::string_view text);
   // An element that holds only text.
   void text_element(const char* element, std::string_view text);
 

@@ -43,4 +43,11 @@ std::optional<std::string> safe_uri(std::string_view uri) {
   return safe;
 }
 
+std::optional<std::string> address_of(const sheet::Group& group) {
+  for (const sheet::Item& item : group.items) {
+    if (const auto* link = std::get_if<sheet::Link>(&item)) return safe_uri(link->uri);
+  }
+  return std::nullopt;
+}
+
 }  // namespace fretsheaf::render

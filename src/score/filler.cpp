@@ -1,41 +1,18 @@
 #include "score/filler.h"
 
-#include <algorithm>
 #include <type_traits>
 #include <variant>
 
 #include "score/printed.h"
 #include "theory/key.h"
+#include "words/sentences.h"
 #include "words/words.h"
 
 namespace fretsheaf::score {
 
-namespace {
-
-// What stands for the string in "1st string, open": words has no pattern for it alone.
-std::string string_by_number(words::Language language, int string) {
-  constexpr std::string_view hole = "{string}";
-  const std::string_view pattern = words::word(language, words::Word::place_open);
-  const std::size_t before = pattern.find(hole);
-  const std::size_t after = pattern.size() - before - hole.size();
-  const std::string open = words::place_by_number(language, string, 0);
-  return open.substr(before, open.size() - before - after);
-}
-
-}  // namespace
-
 std::string printed_place(const lesson::Note& note, const fretboard::Neck& neck, const Naming& naming) {
-  const words::Language language = naming.language;
-  const int string = note.place.string;
-  const theory::NoteName name = neck.open_pitch(string).name;
-  const auto sharing = std::count_if(neck.tuning.begin(), neck.tuning.end(),
-                                     [&](const theory::Pitch& open) { return open.name == name; });
-  if (note.dead) {
-    return sharing == 1 ? words::fill(language, words::Word::string_letter, {{"letter", in_words(name, naming)}})
-                        : string_by_number(language, string);
-  }
-  return sharing == 1 ? words::place_by_letter(language, in_words(name, naming), note.place.fret)
-                      : words::place_by_number(language, string, note.place.fret);
+  const std::string string = string_name(note.place.string, neck, naming);
+  return note.dead ? string : words::place_name(naming.language, string, note.place.fret);
 }
 
 std::string Filler::fill(std::string_view text, std::optional<std::size_t> example) const {

@@ -33,18 +33,6 @@ bool asks_for(const lesson::Example& example, lesson::Label label) {
 
 }  // namespace
 
-std::string count_name(Rational at, Rational count) {
-  const Rational counts = at / count;
-  const Rational part = counts - Rational(counts.floor());
-  if (part == Rational(0)) return std::to_string(counts.floor() + 1);
-  if (part == Rational(1, 2)) return "&";
-  if (part == Rational(1, 4)) return "e";
-  if (part == Rational(3, 4)) return "a";
-  if (part == Rational(1, 3)) return "la";
-  if (part == Rational(2, 3)) return "li";
-  return "+" + part.to_string();
-}
-
 std::string degrees(std::span<const Note> notes, const std::optional<theory::Chord>& chord, const theory::Key& key) {
   return joined(notes, [&](const Note& note) {
     return (chord ? theory::degree_in_chord(*chord, note.exact) : theory::degree_of(key, note.exact)).to_string();
@@ -66,7 +54,7 @@ std::vector<lesson::Label> degree_kinds(const lesson::Example& example) {
 
 void label(Event& event, const lesson::Example& example, const theory::Meter& meter,
            const std::optional<theory::Chord>& chord, const Naming& naming) {
-  const std::string count = count_name(event.at, meter.count());
+  const std::string count = theory::count_name(event.at, meter.count());
   event.count = CountLabel{event.rest ? "(" + count + ")" : count, event.rest};
   if (asks_for(example, lesson::Label::notes)) event.note_name = note_names(event.notes, naming);
   const std::vector<lesson::Label> kinds = degree_kinds(example);

@@ -9,10 +9,6 @@
 
 namespace fretsheaf::score {
 
-// A place of a bar as it is counted: the beat's number, or after a beat its part: "&" a half, "e" and "a" the first and
-// last quarter, "la" and "li" the thirds, "+2/5" any other. `count` is what one count lasts.
-std::string count_name(Rational at, Rational count);
-
 // The degrees of the notes that start, from the lowest up, joined by spaces; in the chord, or in the key where there is
 // none. Dead notes have none.
 std::string degrees(std::span<const Note> notes, const std::optional<theory::Chord>& chord, const theory::Key& key);

@@ -1,7 +1,9 @@
 #include "score/printed.h"
 
+#include <algorithm>
 #include <variant>
 
+#include "words/sentences.h"
 #include "words/words.h"
 
 namespace fretsheaf::score {
@@ -64,6 +66,14 @@ std::string printed(const theory::ChordToken& token, const theory::Key& key, con
 
 std::string printed(const theory::Key& key, const Naming& naming) {
   return words::key_name(naming.language, in_words(key.tonic, naming), mode_word(key.mode));
+}
+
+std::string string_name(int string, const fretboard::Neck& neck, const Naming& naming) {
+  const theory::NoteName name = neck.open_pitch(string).name;
+  const auto sharing = std::count_if(neck.tuning.begin(), neck.tuning.end(),
+                                     [&](const theory::Pitch& open) { return open.name == name; });
+  return sharing == 1 ? words::string_by_letter(naming.language, in_words(name, naming))
+                      : words::string_by_number(naming.language, string);
 }
 
 }  // namespace fretsheaf::score

@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "score/harmony.h"
+#include "score/repeats.h"
 #include "score/values.h"
 
 namespace fretsheaf::score {
@@ -12,18 +13,10 @@ namespace {
 
 using lesson::BarSign;
 
-bool opens(BarSign sign) {
-  return sign == BarSign::repeat_begin || sign == BarSign::repeat_both;
-}
-
-bool closes(BarSign sign) {
-  return sign == BarSign::repeat_end || sign == BarSign::repeat_both;
-}
-
 // The sign of a bar line at which one thing ends and another begins.
 BarSign joined(BarSign before, BarSign after, BarSign otherwise) {
-  const bool end = closes(before);
-  const bool begin = opens(after);
+  const bool end = lesson::ends_repeat(before);
+  const bool begin = lesson::begins_repeat(after);
   if (end && begin) return BarSign::repeat_both;
   if (end) return BarSign::repeat_end;
   return begin ? BarSign::repeat_begin : otherwise;
@@ -109,15 +102,16 @@ class FormWriter {
   // A `:|` that goes back to the example's start says so where other bars come before it, unless the form's own repeat
   // has begun there.
   void open_repeat() {
-    if (first_ == 1 || opens(example_.left)) return;
+    if (first_ == 1 || lesson::begins_repeat(example_.left)) return;
     bool open = false;
     for (int number = 1; number < first_; ++number) {
       open = (open || cell(number).repeat_begin) && !cell(number).repeat_end;
     }
     if (open || cell(first_).repeat_begin) return;
-    const auto sign =
-        std::ranges::find_if(example_.bars, [](const Bar& bar) { return opens(bar.right) || closes(bar.right); });
-    if (sign != example_.bars.end() && closes(sign->right)) example_.left = BarSign::repeat_begin;
+    const auto sign = std::ranges::find_if(example_.bars, [](const Bar& bar) {
+      return lesson::begins_repeat(bar.right) || lesson::ends_repeat(bar.right);
+    });
+    if (sign != example_.bars.end() && lesson::ends_repeat(sign->right)) example_.left = BarSign::repeat_begin;
   }
 
   // The form's repeats that begin or end inside the example.
@@ -157,7 +151,7 @@ class FormWriter {
       BarSign& before = i == 0 ? example_.left : bars[i - 1].right;
       before = joined(before, BarSign::repeat_begin, {});
     }
-    if (!closes(bars.back().right)) bars.back().right = BarSign::final;
+    if (!lesson::ends_repeat(bars.back().right)) bars.back().right = BarSign::final;
   }
 
   void move_by(int bars) {

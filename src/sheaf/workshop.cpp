@@ -15,6 +15,7 @@
 #include "sheaf/logo.h"
 #include "sheaf/unreadable.h"
 #include "source/nearest.h"
+#include "spoken/spoken.h"
 #include "template/reader.h"
 #include "transposition/rewrite.h"
 #include "transposition/wanted_keys.h"
@@ -248,7 +249,10 @@ void Workshop::Impl::render(const Job& job, const score::Score& score, const std
       add_documents(score, format, job.split, suffix, made.outputs);
       continue;
     }
-    if (!sheet) sheet = layout::lay_out(score, look.look, fonts, look.fonts, diagnostics, kept.files[0].bytes());
+    if (!sheet) {
+      sheet = layout::lay_out(score, spoken::alternatives(score), look.look, fonts, look.fonts, diagnostics,
+                              kept.files[0].bytes());
+    }
     if (sheet->pages.empty()) {
       diagnostics.error(Code::out_of_range, kept.lesson.title.range,
                         "this handout would have more than " + std::to_string(lesson::limits::pages) + " pages",
@@ -332,6 +336,19 @@ void Workshop::forget(const std::string& lesson) {
   impl_->take_inputs();
 }
 
+const lesson::Lesson* Workshop::lesson(const std::string& path) const {
+  const auto kept = impl_->lessons.find(path);
+  return kept == impl_->lessons.end() ? nullptr : &kept->second.lesson;
+}
+
+std::optional<score::Score> Workshop::score(const Job& job, score::Copy copy) {
+  source::Diagnostics said_by_make;
+  const std::optional<transposition::Moved> moved =
+      transposition::move(impl_->lessons.at(job.lesson).lesson, job.to, said_by_make);
+  if (!moved) return std::nullopt;
+  return score::build_score(moved->lesson, said_by_make, copy);
+}
+
 Transposed Workshop::transpose(const std::string& path, const std::string& text) {
   Transposed result;
   Kept* kept = nullptr;
@@ -364,6 +381,40 @@ Made Workshop::check(const std::string& path) {
   source::Diagnostics& diagnostics = made.reports.front().diagnostics;
   score::build_score(kept->lesson, diagnostics);
   if (diagnostics.has_errors()) made.status = Made::Status::lesson_wrong;
+  return made;
+}
+
+Made Workshop::say(const std::string& path, const std::string& key, Telling telling, bool answers) {
+  Kept* kept = nullptr;
+  Made made = impl_->read(path, kept);
+  if (kept == nullptr || impl_->look_for({}, *kept, made) == nullptr) return made;
+  transposition::Destination to;
+  if (!key.empty()) {
+    const auto keys = transposition::wanted_keys(key, kept->lesson.key);
+    const auto* why = std::get_if<std::string>(&keys);
+    if (why != nullptr || std::get<std::vector<theory::Key>>(keys).size() != 1) {
+      made.status = Made::Status::request_wrong;
+      made.refusal = "--key " + key + ": " + (why != nullptr ? *why : "a lesson is said in one key: name it");
+      return made;
+    }
+    to.key = std::get<std::vector<theory::Key>>(keys).front();
+  }
+  source::Diagnostics& diagnostics = made.reports.front().diagnostics;
+  Request request;
+  request.answers = answers;
+  warn_of_answers(request, kept->lesson, diagnostics);
+  if (const std::optional<transposition::Moved> moved = transposition::move(kept->lesson, to, diagnostics)) {
+    const bool hidden = lesson::hides_anything(moved->lesson);
+    const auto copy = answers && hidden ? score::Copy::answer_key : score::Copy::student;
+    score::Score score = score::build_score(moved->lesson, diagnostics, copy);
+    score.heading.logo = kept->logo;
+    const spoken::Walk walk = spoken::walk_through(score);
+    made.outputs.push_back({"", telling == Telling::html ? spoken::as_html(walk) : spoken::as_text(walk)});
+  }
+  if (diagnostics.has_errors()) {
+    made.status = Made::Status::lesson_wrong;
+    made.outputs.clear();
+  }
   return made;
 }
 

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "platform/system.h"
+#include "score/build.h"
 #include "sheaf/traced_system.h"
 #include "source/diagnostic.h"
 #include "source/text.h"
@@ -87,6 +88,9 @@ struct Transposed {
   std::string text;                           // the new file's bytes
 };
 
+// How a lesson is told in words.
+enum class Telling { text, html };
+
 // Whether a workshop remembers which files were read for a lesson.
 enum class Trace { off, on };
 
@@ -104,11 +108,22 @@ class Workshop {
   // REQUIRES: a job of a plan of this workshop.
   Made make(const Job& job);
 
+  // A lesson as it was read last without errors, until it is read again or forgotten; nullptr where there is none.
+  const lesson::Lesson* lesson(const std::string& path) const;
+
+  // What a job's handout, or its answer key, notates; nullopt where the lesson cannot be moved there.
+  // REQUIRES: a job of a plan of this workshop.
+  std::optional<score::Score> score(const Job& job, score::Copy copy);
+
   // A lesson's file in another key, which `key` names as on the command line; writes nothing.
   Transposed transpose(const std::string& lesson, const std::string& key);
 
   // Reads and checks a lesson as a plan does, and all that typesetting it in its own key would find in its score.
   Made check(const std::string& lesson);
+
+  // The walk-through of a lesson in words, as the one output. `key` names one key as on the command line, "" the
+  // lesson's own; with `answers` what its exercises hide is told.
+  Made say(const std::string& lesson, const std::string& key, Telling telling, bool answers);
 
   // What was read for the lesson so far, the lesson itself among it. REQUIRES: Trace::on.
   Inputs inputs(const std::string& lesson);

@@ -7,9 +7,9 @@
 namespace fretsheaf::sheet {
 namespace {
 
-constexpr std::array<const char*, 17> tag_names = {
-    "group", "heading1",  "heading2",     "heading3",   "paragraph", "list", "list_item", "list_label", "list_body",
-    "table", "table_row", "table_header", "table_cell", "figure",    "span", "link",      "artifact"};
+constexpr std::array<const char*, 18> tag_names = {
+    "group", "heading1", "heading2",  "heading3",     "paragraph",  "list",   "list_item", "list_label", "list_body",
+    "quote", "table",    "table_row", "table_header", "table_cell", "figure", "span",      "link",       "artifact"};
 
 void append_quoted(std::string& out, std::string_view text) {
   constexpr std::string_view hex = "0123456789abcdef";

@@ -117,6 +117,7 @@ enum class Tag {
   list_item,
   list_label,
   list_body,
+  quote,
   table,
   table_row,
   table_header,
@@ -146,6 +147,7 @@ using Item = std::variant<GlyphRun, Rule, Path, Link, Image, Group>;
 struct Group {
   Tag tag = Tag::none;
   std::string alternative;  // the text in place of a figure
+  int flow = 0;             // not 0: groups of this number are one, which the ends of pages part
   std::optional<ExampleInfo> example;
   std::optional<EventInfo> event;
   std::vector<Item> items;
@@ -155,6 +157,7 @@ struct Page {
   double width = 0;
   double height = 0;
   std::vector<Item> items;
+  std::string description{};  // for readers that do not see: "page 1 of 2"
 };
 
 struct Bookmark {

@@ -70,6 +70,22 @@ void append_utf8(std::string& out, char32_t code_point) {
   }
 }
 
+std::u32string from_utf8(std::string_view bytes) {
+  std::u32string text;
+  while (!bytes.empty()) {
+    const CodePoint next = decode_utf8(bytes);
+    text += next.code_point;
+    bytes.remove_prefix(next.length);
+  }
+  return text;
+}
+
+std::string to_utf8(std::u32string_view text) {
+  std::string bytes;
+  for (const char32_t code_point : text) append_utf8(bytes, code_point);
+  return bytes;
+}
+
 std::size_t count_code_points(std::string_view bytes) {
   std::size_t count = 0;
   for (; !bytes.empty(); ++count) bytes.remove_prefix(decode_utf8(bytes).length);

@@ -27,6 +27,10 @@ inline bool is_valid_utf8(std::string_view bytes) {
 // Appends the code point's one to four bytes. A surrogate or a number above U+10FFFF is appended as U+FFFD.
 void append_utf8(std::string& out, char32_t code_point);
 
+// All of them. A byte that belongs to none becomes U+FFFD; back it is written so.
+std::u32string from_utf8(std::string_view bytes);
+std::string to_utf8(std::u32string_view text);
+
 // How many code points there are; each byte that belongs to none counts as one.
 std::size_t count_code_points(std::string_view bytes);
 

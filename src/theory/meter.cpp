@@ -91,4 +91,16 @@ std::optional<Meter> parse_meter(std::string_view text) {
   }
 }
 
+std::string count_name(Rational at, Rational count) {
+  const Rational counts = at / count;
+  const Rational part = counts - Rational(counts.floor());
+  if (part == Rational(0)) return std::to_string(counts.floor() + 1);
+  if (part == Rational(1, 2)) return "&";
+  if (part == Rational(1, 4)) return "e";
+  if (part == Rational(3, 4)) return "a";
+  if (part == Rational(1, 3)) return "la";
+  if (part == Rational(2, 3)) return "li";
+  return "+" + part.to_string();
+}
+
 }  // namespace fretsheaf::theory

@@ -29,6 +29,10 @@ struct Meter {
   bool operator==(const Meter&) const = default;
 };
 
+// A place of a bar as it is counted: the beat's number, or after a beat its part: "&" a half, "e" and "a" the first and
+// last quarter, "la" and "li" the thirds, "+2/5" any other. `count` is what one count lasts.
+std::string count_name(Rational at, Rational count);
+
 // "4/4", "2+2+3/8"; 1 to 64 counts over 1, 2, 4 … 64. The whole text, else nullopt.
 std::optional<Meter> parse_meter(std::string_view text);
 

@@ -1,15 +1,10 @@
 #include <string>
 
+#include "words/sentences.h"
 #include "words/words.h"
 
 namespace fretsheaf::words {
 namespace {
-
-// Unicode CLDR, plural rules for cardinals: in French and Portuguese nought is singular too.
-bool is_one(Language language, int n) {
-  const bool nought_is_one = language == Language::fr || language == Language::pt;
-  return n == 1 || (n == 0 && nought_is_one);
-}
 
 std::string_view english_ending(int n) {
   if (n % 100 >= 11 && n % 100 <= 13) return "th";
@@ -32,13 +27,13 @@ std::string nth(Language language, int n) {
   return number + std::string(english_ending(n));
 }
 
-std::string place(Language language, std::string_view string, int fret) {
-  if (fret == 0) return fill(language, Word::place_open, {{"string", string}});
-  const std::string number = std::to_string(fret);
-  return fill(language, Word::place_fretted, {{"string", string}, {"n", number}, {"nth", nth(language, fret)}});
-}
-
 }  // namespace
+
+// Unicode CLDR, plural rules for cardinals: in French and Portuguese nought is singular too.
+bool is_one(Language language, int n) {
+  const bool nought_is_one = language == Language::fr || language == Language::pt;
+  return n == 1 || (n == 0 && nought_is_one);
+}
 
 std::string counted(Language language, Counted what, int n) {
   const bool one = is_one(language, n);
@@ -59,14 +54,29 @@ std::string key_name(Language language, std::string_view tonic, Word mode) {
   return fill(language, mode, {{"tonic", tonic}, {"lower", lower}});
 }
 
+std::string fret_name(Language language, int fret) {
+  if (fret == 0) return std::string(sentence(language, Sentence::open_string));
+  return fill(sentence(language, Sentence::fret), {{"n", std::to_string(fret)}, {"nth", nth(language, fret)}});
+}
+
+std::string string_by_letter(Language language, std::string_view letter) {
+  return fill(language, Word::string_letter, {{"letter", letter}});
+}
+
+std::string string_by_number(Language language, int string) {
+  return fill(language, Word::string_number, {{"n", std::to_string(string)}, {"nth", nth(language, string)}});
+}
+
+std::string place_name(Language language, std::string_view string, int fret) {
+  return fill(language, Word::place, {{"string", string}, {"fret", fret_name(language, fret)}});
+}
+
 std::string place_by_letter(Language language, std::string_view letter, int fret) {
-  return place(language, fill(language, Word::string_letter, {{"letter", letter}}), fret);
+  return place_name(language, string_by_letter(language, letter), fret);
 }
 
 std::string place_by_number(Language language, int string, int fret) {
-  const std::string number = std::to_string(string);
-  const std::string name = fill(language, Word::string_number, {{"n", number}, {"nth", nth(language, string)}});
-  return place(language, name, fret);
+  return place_name(language, string_by_number(language, string), fret);
 }
 
 }  // namespace fretsheaf::words

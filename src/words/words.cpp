@@ -31,11 +31,10 @@ std::string_view word(Language language, Word word) {
   return table_of(language)[static_cast<std::size_t>(word)];
 }
 
-std::string fill(std::string_view pattern, std::initializer_list<Hole> holes) {
-  std::string out;
+void append(std::string& text, std::string_view pattern, std::initializer_list<Hole> holes) {
   while (!pattern.empty()) {
     const auto open = pattern.find('{');
-    out += pattern.substr(0, open);
+    text += pattern.substr(0, open);
     if (open == std::string_view::npos) break;
     pattern.remove_prefix(open);
     const auto close = pattern.find('}');
@@ -44,9 +43,14 @@ std::string fill(std::string_view pattern, std::initializer_list<Hole> holes) {
     for (const Hole& hole : holes) {
       if (close != std::string_view::npos && pattern.substr(1, close - 1) == hole.name) value = hole.value;
     }
-    out += value;
+    text += value;
     pattern.remove_prefix(written.size());
   }
+}
+
+std::string fill(std::string_view pattern, std::initializer_list<Hole> holes) {
+  std::string out;
+  append(out, pattern, holes);
   return out;
 }
 

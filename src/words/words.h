@@ -39,11 +39,16 @@ struct Hole {
 // The pattern with its holes filled. A hole that is not given stays as it is written, so that it is seen.
 std::string fill(std::string_view pattern, std::initializer_list<Hole> holes);
 std::string fill(Language language, Word pattern, std::initializer_list<Hole> holes);
+// The same at the end of a text.
+void append(std::string& text, std::string_view pattern, std::initializer_list<Hole> holes);
 
 // The commonest case: a pattern with the one hole {n}.
 std::string fill_number(Language language, Word pattern, int n);
 
-// What is counted; the grammatical number follows the plural rules of Unicode CLDR.
+// Whether a number takes the form of one, by the plural rules of Unicode CLDR.
+bool is_one(Language language, int n);
+
+// What is counted; the grammatical number follows those rules.
 enum class Counted : std::uint8_t { once_through, write_bars, passes };
 std::string counted(Language language, Counted what, int n);
 

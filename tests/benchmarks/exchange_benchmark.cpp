@@ -11,6 +11,7 @@
 #include "lesson/reader.h"
 #include "render/render.h"
 #include "score/build.h"
+#include "spoken/spoken.h"
 #include "stopwatch.h"
 #include "walking_line.h"
 
@@ -35,7 +36,8 @@ void musicxml_against_pdf(benchmark::State& state) {
     benchmark::DoNotOptimize(exchange::musicxml(score));
     out += seconds_since(begin);
     begin = std::clock();
-    const sheet::Sheet sheet = layout::lay_out(score, bench.look, bench.fonts, bench.by_role, diagnostics);
+    const sheet::Sheet sheet =
+        layout::lay_out(score, spoken::alternatives(score), bench.look, bench.fonts, bench.by_role, diagnostics);
     benchmark::DoNotOptimize(render::pdf(sheet, bench.fonts));
     pdf += seconds_since(begin);
   }

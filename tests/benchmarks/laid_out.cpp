@@ -8,6 +8,7 @@
 #include "recorded_sheet.h"
 #include "score/build.h"
 #include "sheaf/fonts_of.h"
+#include "spoken/spoken.h"
 #include "template/reader.h"
 #include "transposition/move.h"
 #include "typeface/known_fonts.h"
@@ -48,7 +49,7 @@ sheet::Sheet Bench::lay_out_in(const std::string& key, const std::string& name, 
   const std::optional<transposition::Moved> moved = transposition::move(*read.lesson, to, read.diagnostics);
   stop_at_errors(read.files, read.diagnostics);
   const score::Score score = score::build_score(moved->lesson, read.diagnostics);
-  sheet::Sheet sheet = layout::lay_out(score, look, fonts, by_role, read.diagnostics);
+  sheet::Sheet sheet = layout::lay_out(score, spoken::alternatives(score), look, fonts, by_role, read.diagnostics);
   stop_at_errors(read.files, read.diagnostics);
   return sheet;
 }

@@ -10,6 +10,7 @@
 #include "lesson/reader.h"
 #include "render/render.h"
 #include "score/build.h"
+#include "spoken/spoken.h"
 #include "stopwatch.h"
 #include "theory/keys.h"
 #include "transposition/move.h"
@@ -44,7 +45,8 @@ void moving_against_typesetting(benchmark::State& state) {
       }
       begin = std::clock();
       const score::Score score = score::build_score(there->lesson, diagnostics);
-      const sheet::Sheet sheet = layout::lay_out(score, bench.look, bench.fonts, bench.by_role, diagnostics);
+      const sheet::Sheet sheet =
+          layout::lay_out(score, spoken::alternatives(score), bench.look, bench.fonts, bench.by_role, diagnostics);
       benchmark::DoNotOptimize(render::pdf(sheet, bench.fonts));
       typesetting += seconds_since(begin);
     }

@@ -48,7 +48,7 @@ class Music {
   }
 
   sheet::Sheet pages(const std::string& text) {
-    return layout::lay_out(score_of(text), look, fonts, by_role, diagnostics);
+    return layout::lay_out(score_of(text), {}, look, fonts, by_role, diagnostics);
   }
 
   // The lines of the first example, as the music engraver gives them.

@@ -61,7 +61,7 @@ void check_apart(test::Music& music, const layout::MusicLine& line) {
 
 std::string spelled(const std::map<double, Line>& lines) {
   std::string text;
-  for (const auto& [y, line] : lines) text += (text.empty() ? "" : " ") + line.text;
+  for (const auto& [y, line] : lines) text += line.text;
   return text;
 }
 

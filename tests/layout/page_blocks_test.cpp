@@ -119,7 +119,8 @@ TEST_CASE("the head of a page holds what the template names, in its order") {
   CHECK(baseline(block, "Tuesday") == Approx(title + 22 + 12.5 + 18));
   std::string order;
   for (const auto& run : all_of<sheet::GlyphRun>(block.items)) order += run.text + "/";
-  CHECK(order == "Low tide vamp/Meter/4/4/Key/D Dorian/Tuesday bass class  \u00B7  No. 7  \u00B7  early intermediate/");
+  CHECK(order ==
+        "Low tide vamp/Meter /4/4/Key /D Dorian/Tuesday bass class  \u00B7  No. 7  \u00B7  early intermediate/");
 }
 
 TEST_CASE("labels beside their values share their baseline, and their values a left edge where each has a row") {
@@ -205,7 +206,7 @@ TEST_CASE("an example's heading: number in the accent, title, tempo flush right"
   const Block block = layout::example_heading(e, 488, fixed.setter);
   CHECK(block.keep_with_next);
   const auto runs = all_of<sheet::GlyphRun>(block.items);
-  CHECK(runs[0].text == "EXAMPLE 3");
+  CHECK(runs[0].text == "EXAMPLE 3 ");
   CHECK(runs[0].color == sheet::Color{0x09, 0x54, 0x61});
   CHECK(runs[0].size == 9);
   CHECK(runs[1].text == "The pulse");

@@ -64,7 +64,7 @@ void each_sheet(test::Music& music, Visit visit) {
     for (const lesson::Paper paper : {lesson::Paper::a4, lesson::Paper::letter}) {
       score::Score score = music.score_of(file.text);
       score.paper = paper;
-      const sheet::Sheet sheet = layout::lay_out(score, music.look, music.fonts, music.by_role, music.diagnostics);
+      const sheet::Sheet sheet = layout::lay_out(score, {}, music.look, music.fonts, music.by_role, music.diagnostics);
       INFO(music.look.name << ", " << file.name << ", " << (paper == lesson::Paper::a4 ? "A4" : "Letter"));
       visit(score, sheet);
     }

@@ -1,48 +1,19 @@
 // Every demo lesson and the contract's example, in every template, on both papers, with and without a capo: what holds
 // of a page whatever stands on it.
 #include <algorithm>
-#include <filesystem>
-#include <fstream>
-#include <iterator>
 #include <map>
 #include <set>
 
 #include "layout/frame.h"
+#include "layout/lesson_files.h"
 #include "layout/music_collisions.h"
 #include "layout/music_fixture.h"
 #include "sheet/walk.h"
-#include "support/project.h"
 
 using namespace fretsheaf;
 using sheet::Part;
 
 namespace {
-
-std::string slurp(const std::filesystem::path& path) {
-  std::ifstream file(path, std::ios::binary);
-  return {std::istreambuf_iterator<char>(file), std::istreambuf_iterator<char>()};
-}
-
-struct Written {
-  std::string name;
-  std::string text;
-};
-
-std::vector<Written> lessons() {
-  const std::filesystem::path root = test::project_folder();
-  std::vector<Written> all;
-  for (const auto& entry : std::filesystem::directory_iterator(root / "demo-lessons")) {
-    const std::string name = entry.path().filename().string();
-    if (name.ends_with(".lesson.toml")) all.push_back({name, slurp(entry.path())});
-  }
-  std::sort(all.begin(), all.end(), [](const Written& a, const Written& b) { return a.name < b.name; });
-  // A logo's file would have to lie beside it.
-  std::string example = slurp(root / "tests/command/format-example.lesson.toml");
-  const std::size_t logo = example.find("\nlogo ") + 1;
-  example.erase(logo, example.find("\nhanded") + 1 - logo);
-  all.push_back({"the contract's example", std::move(example)});
-  return all;
-}
 
 sheet::Box text_box(const sheet::Page& page, const layout::Frame& frame, const templates::Template& look, int number) {
   const double left = frame.text_left(number);
@@ -125,12 +96,12 @@ void check_pages(test::Music& music, const sheet::Sheet& sheet, const layout::Fr
 
 void check_template(const std::string& name) {
   test::Music music(name);
-  for (const Written& lesson : lessons()) {
+  for (const test::LessonFile& lesson : test::demo_lessons(music.system)) {
     for (const lesson::Paper paper : {lesson::Paper::a4, lesson::Paper::letter}) {
       INFO(name << ", " << lesson.name << ", " << (paper == lesson::Paper::a4 ? "A4" : "Letter"));
       score::Score score = music.score_of(lesson.text);
       score.paper = paper;
-      const sheet::Sheet sheet = layout::lay_out(score, music.look, music.fonts, music.by_role, music.diagnostics);
+      const sheet::Sheet sheet = layout::lay_out(score, {}, music.look, music.fonts, music.by_role, music.diagnostics);
       check_pages(music, sheet, layout::make_frame(paper, music.look));
       // A page of large print often has no room for a heading and two lines.
       if (!music.look.one_thing_a_line) check_no_lone_line(sheet);
@@ -190,7 +161,7 @@ TEST_CASE("chords as sounding and as fingered find room in every template") {
           "chord | Bbmaj7         Gm7   | Ebmaj9    F13        | Bb/D      G7b9       | Cm7b5          F7#5  |\n"
           "B     | 1    3    1    3     | 1    3    1    3     | 1    3    1    3     | 1    3    1    3     |\n'''\n";
       const score::Score score = music.score_of(chords);
-      const sheet::Sheet sheet = layout::lay_out(score, music.look, music.fonts, music.by_role, music.diagnostics);
+      const sheet::Sheet sheet = layout::lay_out(score, {}, music.look, music.fonts, music.by_role, music.diagnostics);
       check_pages(music, sheet, layout::make_frame(score.paper, music.look));
     }
   }

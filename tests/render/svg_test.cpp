@@ -58,6 +58,8 @@ TEST_CASE_METHOD(Sample, "An SVG page has its size in millimetres and its unit i
   CHECK(value(page.root(), "height") == "297mm");
   CHECK(value(page.root(), "viewBox") == "0 0 595.28 841.89");
   CHECK(value(page.root(), "lang") == "en");
+  CHECK(value(page.root(), "xml:lang") == "en");
+  CHECK(value(page.root(), "role") == "document");
   CHECK(std::string(page.root().FirstChildElement("title")->GetText()) == "Low tide vamp");
 }
 
@@ -187,9 +189,89 @@ TEST_CASE_METHOD(Sample, "Headings, lists and tables say what they are; decorati
   const Page page(svg(a4({heading, footer, plain}), fonts).front());
   const auto groups = page.all("g");
   REQUIRE(groups.size() == 3);  // heading, its run, footer: a group that says nothing leaves no trace
+  CHECK(value(*groups[1], "role") == "(none)");
   CHECK(value(*groups[0], "role") == "heading");
   CHECK(value(*groups[0], "aria-level") == "2");
   CHECK(value(*groups[2], "aria-hidden") == "true");
+}
+
+TEST_CASE_METHOD(Sample, "What is drawn as outlines is real text too, where it stands, and not twice") {
+  sheet::Group paragraph;
+  paragraph.tag = sheet::Tag::paragraph;
+  paragraph.items = text("low tide ", {charis}, 62, 100, 12);
+  for (sheet::Item& item : text("by the quay", {charis}, 62, 116, 12)) paragraph.items.push_back(item);
+  sheet::Sheet sheet = a4({paragraph});
+  sheet.pages[0].description = "page 1 of 1";
+  const Page page(svg(sheet, fonts).front());
+  CHECK(std::string(page.root().FirstChildElement("desc")->GetText()) == "page 1 of 1");
+  const auto texts = page.all("text");
+  REQUIRE(texts.size() == 1);
+  CHECK(value(*texts[0], "fill") == "none");
+  CHECK(value(*page.all("g")[0], "role") == "paragraph");
+  const auto lines = page.all("tspan");
+  REQUIRE(lines.size() == 2);
+  CHECK(std::string(lines[0]->GetText()) == "low tide ");
+  CHECK(value(*lines[1], "x") == "62");
+  CHECK(value(*lines[1], "y") == "116");
+  CHECK(value(*lines[1], "font-size") == "12");
+  for (const XMLElement* group : page.all("g", "text")) CHECK(value(*group, "aria-label") == "(none)");
+}
+
+TEST_CASE_METHOD(Sample, "A picture says its words, and what is in it says nothing") {
+  sheet::Group figure;
+  figure.tag = sheet::Tag::figure;
+  figure.alternative = "A lantern";
+  figure.items = text("5", {inter}, 120, 200);
+  const Page page(svg(a4({figure}), fonts).front());
+  const auto groups = page.all("g");
+  REQUIRE(groups.size() == 2);
+  CHECK(value(*groups[0], "role") == "img");
+  CHECK(value(*groups[0], "aria-label") == "A lantern");
+  CHECK(value(*groups[1], "data-text") == "5");
+  CHECK(value(*groups[1], "role") == "(none)");
+  CHECK(page.all("text").empty());
+}
+
+TEST_CASE_METHOD(Sample, "A link holds its words; one in a foot says its address, and the foot is not hidden with it") {
+  sheet::Group link;
+  link.tag = sheet::Tag::link;
+  link.items = text("the shed", {inter}, 62, 100);
+  link.items.emplace_back(sheet::Link{{62, 90, 102, 103}, "https://shed.example/"});
+  sheet::Group paragraph;
+  paragraph.tag = sheet::Tag::paragraph;
+  paragraph.items = text("see ", {inter}, 40, 100);
+  paragraph.items.emplace_back(link);
+  sheet::Group foot;
+  foot.tag = sheet::Tag::artifact;
+  foot.items = text("shed.example", {inter}, 62, 800);
+  foot.items.emplace_back(sheet::Link{{62, 790, 102, 803}, "https://shed.example/"});
+  const Page page(svg(a4({paragraph, foot}), fonts).front());
+  const auto links = page.all("a");
+  REQUIRE(links.size() == 2);
+  CHECK(std::string(links[0]->FirstChildElement("text")->FirstChildElement("tspan")->GetText()) == "the shed");
+  CHECK(links[0]->FirstChildElement("rect") != nullptr);
+  CHECK(value(*links[0], "aria-label") == "(none)");
+  CHECK(value(*links[1], "aria-label") == "https://shed.example/");
+  CHECK(value(*dynamic_cast<const XMLElement*>(links[1]->Parent()), "aria-hidden") == "(none)");
+  CHECK(page.all("text").size() == 2);  // the foot's words are not told
+}
+
+TEST_CASE_METHOD(Sample, "A header names its row where cells follow it, else its column") {
+  const auto cell = [](sheet::Tag tag) {
+    sheet::Group group;
+    group.tag = tag;
+    return group;
+  };
+  sheet::Group head = cell(sheet::Tag::table_row);
+  head.items = {cell(sheet::Tag::table_header)};
+  sheet::Group row = cell(sheet::Tag::table_row);
+  row.items = {cell(sheet::Tag::table_header), cell(sheet::Tag::table_cell)};
+  sheet::Group table = cell(sheet::Tag::table);
+  table.items = {head, row};
+  const Page page(svg(a4({table}), fonts).front());
+  std::vector<std::string> roles;
+  for (const XMLElement* group : page.all("g")) roles.push_back(value(*group, "role"));
+  CHECK(roles == std::vector<std::string>{"table", "row", "columnheader", "row", "rowheader", "cell"});
 }
 
 TEST_CASE("The same sheet gives the same SVG, and a page for each page") {

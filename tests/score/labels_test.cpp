@@ -5,8 +5,6 @@
 #include "spell_out.h"
 
 using namespace fretsheaf;
-using score::count_name;
-using score::Rational;
 using score::test::bass_in_c;
 
 namespace {
@@ -35,21 +33,6 @@ score::Example example(const std::string& lesson_keys, const std::string& rows, 
 }
 
 }  // namespace
-
-TEST_CASE("counts as rhythm counting says them (common practice)") {
-  const Rational quarter(1, 4);
-  CHECK(count_name(Rational(0), quarter) == "1");
-  CHECK(count_name(Rational(1, 16), quarter) == "e");
-  CHECK(count_name(Rational(1, 8), quarter) == "&");
-  CHECK(count_name(Rational(3, 16), quarter) == "a");
-  CHECK(count_name(Rational(1, 12), quarter) == "la");
-  CHECK(count_name(Rational(5, 12), quarter) == "li");
-  CHECK(count_name(Rational(1, 20), quarter) == "+1/5");
-  CHECK(count_name(Rational(3, 4), quarter) == "4");
-  CHECK(count_name(Rational(5, 8), Rational(1, 8)) == "6");
-  CHECK(count_name(Rational(3, 16), Rational(1, 8)) == "&");
-  CHECK(count_name(Rational(1, 2), Rational(1, 2)) == "2");
-}
 
 TEST_CASE("counts stand only where something starts, rests in parentheses") {
   const score::Example one = example(bass_in_c,

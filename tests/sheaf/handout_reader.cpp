@@ -58,7 +58,7 @@ class DigitReader {
     if (kind == "event" && attribute(tag, "data-staff") == "tab") {
       event_ = attribute(tag, "data-bar") + " " + attribute(tag, "data-at") + " " + attribute(tag, "data-line");
     }
-    if (kind == "digit" && all_figures(attribute(tag, "aria-label"))) add_figure(tag);
+    if (kind == "digit" && all_figures(attribute(tag, "data-text"))) add_figure(tag);
   }
 
   // "translate(103.24 255.62) scale(0.01)"
@@ -67,7 +67,7 @@ class DigitReader {
     const auto y = transform.find(' ');
     const auto scale = transform.find("scale(") + 6;
     figures_.push_back({std::stod(transform.substr(y + 1)), std::stod(transform.substr(scale)),
-                        std::stoi(attribute(tag, "aria-label")), event_});
+                        std::stoi(attribute(tag, "data-text")), event_});
   }
 
   void begin_example(std::size_t number) {
@@ -168,7 +168,7 @@ std::vector<std::vector<Digit>> digits_of(const std::string& svg, int strings) {
 std::vector<std::string> labels_of(const std::string& svg, const std::string& kind) {
   std::vector<std::string> all;
   each_tag(svg, [&](std::string_view tag) {
-    if (attribute(tag, "class") == kind) all.push_back(attribute(tag, "aria-label"));
+    if (attribute(tag, "class") == kind) all.push_back(attribute(tag, "data-text"));
   });
   return all;
 }

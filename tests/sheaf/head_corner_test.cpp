@@ -1,34 +1,21 @@
 // What stands at the top right of a handout, read back from the finished page by programs that know nothing of it:
 // zbarimg (ZBar) reads the QR code, pdftoppm and pdfinfo (Poppler) the PDF.
-#include <array>
 #include <catch2/catch.hpp>
-#include <cstdio>
 #include <cstdlib>
-#include <memory>
 #include <string>
 #include <vector>
 
 #include "platform/disk_system.h"
 #include "platform/memory_system.h"
+#include "sheaf/said_by.h"
 #include "sheaf/workshop.h"
 #include "support/temporary_folder.h"
 #include "template/reader.h"
 
 using namespace fretsheaf;
+using test::said_by;
 
 namespace {
-
-std::string said_by(const std::string& command) {
-  struct Close {
-    void operator()(std::FILE* pipe) const { ::pclose(pipe); }
-  };
-  const std::unique_ptr<std::FILE, Close> pipe(::popen((command + " 2>/dev/null").c_str(), "r"));
-  REQUIRE(pipe != nullptr);
-  std::string said;
-  std::array<char, 4096> part{};
-  while (const std::size_t got = std::fread(part.data(), 1, part.size(), pipe.get())) said.append(part.data(), got);
-  return said;
-}
 
 // A white lantern on nothing, 30 by 40.
 const std::string lantern =

@@ -27,7 +27,10 @@ TEST_CASE("code points are decoded as RFC 3629 has it") {
     std::string again;
     append_utf8(again, row.code_point);
     CHECK(again == row.bytes);
+    CHECK(from_utf8("a" + row.bytes) == std::u32string{U'a', row.code_point});
+    CHECK(to_utf8(from_utf8("a" + row.bytes)) == "a" + row.bytes);
   }
+  CHECK(from_utf8("x\x80") == U"x\uFFFD");
 }
 
 TEST_CASE("what is no UTF-8 is found at its first byte") {

@@ -109,3 +109,18 @@ TEST_CASE("The meter's own beat is what a metronome counts") {
   CHECK(beat_unit(meter("2+2+3/8")) == Rational(1, 8));
   CHECK(beat_unit(meter("6/16")) == Rational(3, 16));
 }
+
+TEST_CASE("counts as rhythm counting says them (common practice)") {
+  const Rational quarter(1, 4);
+  CHECK(count_name(Rational(0), quarter) == "1");
+  CHECK(count_name(Rational(1, 16), quarter) == "e");
+  CHECK(count_name(Rational(1, 8), quarter) == "&");
+  CHECK(count_name(Rational(3, 16), quarter) == "a");
+  CHECK(count_name(Rational(1, 12), quarter) == "la");
+  CHECK(count_name(Rational(5, 12), quarter) == "li");
+  CHECK(count_name(Rational(1, 20), quarter) == "+1/5");
+  CHECK(count_name(Rational(3, 4), quarter) == "4");
+  CHECK(count_name(Rational(5, 8), Rational(1, 8)) == "6");
+  CHECK(count_name(Rational(3, 16), Rational(1, 8)) == "&");
+  CHECK(count_name(Rational(1, 2), Rational(1, 2)) == "2");
+}

@@ -65,7 +65,7 @@ TEST_CASE("a pattern's holes are what the code fills") {
   CHECK(holes(word(Language::en, Word::neck_frets)) == Names{"from", "to"});
   CHECK(holes(word(Language::en, Word::bars)) == Names{"from", "to"});
   CHECK(holes(word(Language::en, Word::neck_of)) == Names{"what"});
-  CHECK(holes(word(Language::en, Word::place_fretted)) == Names{"string", "n"});
+  CHECK(holes(word(Language::en, Word::place)) == Names{"string", "fret"});
   for (const Word w : {Word::number, Word::capo_at, Word::example, Word::example_caps, Word::times, Word::bar,
                        Word::form_here, Word::once_through_other, Word::write_bars_one, Word::passes_one}) {
     CHECK(holes(word(Language::en, w)) == Names{"n"});
