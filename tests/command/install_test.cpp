@@ -52,13 +52,14 @@ TEST_CASE("installed, each file lies where such files are looked for") {
         "share/fretsheaf/fonts/fonts.toml", "share/fretsheaf/fonts/outlines.toml", "share/man/man1/fretsheaf.1",
         "share/bash-completion/completions/fretsheaf", "share/zsh/site-functions/_fretsheaf",
         "share/fish/vendor_completions.d/fretsheaf.fish", "share/doc/fretsheaf/README.md",
-        "share/doc/fretsheaf/copyright", "share/doc/fretsheaf/demo-lessons/low-tide-vamp.lesson.toml"}) {
+        "lib/fretsheaf/fretsheaf-preview.so", "share/doc/fretsheaf/copyright",
+        "share/doc/fretsheaf/demo-lessons/low-tide-vamp.lesson.toml"}) {
     INFO(file);
     CHECK(holds(files, file));
   }
   for (const std::string& file : files) {
     INFO(file);
-    CHECK((file.starts_with("bin/") || file.starts_with("share/")));
+    CHECK((file.starts_with("bin/") || file.starts_with("lib/fretsheaf/") || file.starts_with("share/")));
     CHECK(file.find("handouts") == std::string::npos);
   }
 }
