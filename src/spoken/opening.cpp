@@ -44,6 +44,16 @@ bool is_lessons_key(const std::string& key, const score::Heading& heading) {
   return false;
 }
 
+// What is for the student to find, told in the answer key too: there the page sets it apart.
+std::string left_out(const lesson::Hidden& hidden, const Phrases& phrases) {
+  std::string what;
+  if (hidden.frets) add_item(what, phrases[Sentence::left_out_frets]);
+  if (hidden.rhythm) add_item(what, phrases[Sentence::left_out_rhythm]);
+  if (hidden.labels) add_item(what, phrases[Sentence::left_out_labels]);
+  if (hidden.chords) add_item(what, phrases[Sentence::left_out_chords]);
+  return what.empty() ? what : phrases(Sentence::left_out, {{"what", what}});
+}
+
 }  // namespace
 
 std::string opening_of(const score::Example& example, const Phrases& phrases, const score::Example* before) {
@@ -61,6 +71,7 @@ std::string opening_of(const score::Example& example, const Phrases& phrases, co
   if (example.tempo) add_sentence(text, tempo_said(*example.tempo, phrases));
   const bool capo_told = before != nullptr && before->has_strings;
   if (score.neck.capo > 0 && example.has_strings && !capo_told) add_sentence(text, phrases[Sentence::from_capo]);
+  add_sentence(text, left_out(example.hidden, phrases));
   if (hides_rhythm(score, example)) add_sentence(text, phrases[Sentence::rhythm_to_find]);
   return text;
 }

@@ -47,6 +47,19 @@ TEST_CASE("what repeats is told by the bar that it repeats, and only where it is
   CHECK(said.at(5).find("As bar") == std::string::npos);  // an open string does not move
 }
 
+TEST_CASE("a bar of two parts is not what another is likened to") {
+  const auto said =
+      bars(score_of("title = \"Tide\"\nkey = \"D minor\"\ninstrument = \"bass\"\n[[example]]\ntab = '''\n"
+                    "count | 1 2 3 || 4 & | 1 2 3 || 4 & |\n"
+                    "G     | 5 7 5 || 5 5 | 5 7 5 || 5 5 |\n'''\n"));
+  REQUIRE(said.size() == 4);
+  CHECK(said.at(1).starts_with("Bar 1, second part. "));
+  CHECK(said.at(2) ==
+        "Bar 2. Each lasts 1 beat. Beat 1: G string, 5th fret. Beat 2: G string, 7th fret. Beat 3: G "
+        "string, 5th fret. Double bar line.");
+  CHECK(said.at(3).find("As bar") == std::string::npos);
+}
+
 namespace {
 
 // A lesson in which nearly every sentence is said.
