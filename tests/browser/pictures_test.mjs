@@ -1,5 +1,5 @@
-// Every demo page as Chromium draws its SVG, against Poppler's picture of the PDF: grey, and compared by the mean of
-// small squares, so that two rasterizers' edges do not count and a figure in another place does.
+// Every demo page as Chromium draws its SVG, against Poppler's picture of the PDF. Small squares are compared dot by dot,
+// each where it fits best within three dots: so far the two place letters apart, and no further may anything be.
 import assert from 'node:assert/strict';
 import { execFile } from 'node:child_process';
 import { readFile, readdir, writeFile } from 'node:fs/promises';
@@ -9,14 +9,16 @@ import { promisify } from 'node:util';
 import { program, project, withBrowser, withFolder } from './support/browser.mjs';
 
 const run = promisify(execFile);
-const dotsPerInch = 96;  // the browser's own
-const side = 6;  // of the squares, in dots
-const tolerance = 40;  // of 255
+const scale = 2; // of the browser's own 96 dots an inch: lines are whole dots wide, however they are rounded
+const dotsPerInch = 96 * scale;
+const side = 14; // of the squares, in dots: about a tab digit
+const slip = 3; // dots
+const tolerance = 70; // of 255: as they are, two squares differ by 50 at most; those of the mutations by 90 and more
 
-// Decodes two pictures in the browser and gives the greatest difference of two squares' means, and where.
+// Decodes two pictures in the browser and gives the greatest mean difference of two squares, and where.
 async function difference(page, one, other) {
   return page.evaluate(
-    async ([first, second, side]) => {
+    async ([first, second, side, slip]) => {
       const grey = async (url) => {
         const image = await createImageBitmap(await (await fetch(url)).blob());
         const canvas = new OffscreenCanvas(image.width, image.height);
@@ -33,20 +35,39 @@ async function difference(page, one, other) {
       const b = await grey(second);
       const width = Math.min(a.width, b.width);
       const height = Math.min(a.height, b.height);
-      let most = { by: 0 };
-      for (let top = 0; top + side <= height; top += side / 2) {
-        for (let left = 0; left + side <= width; left += side / 2) {
-          let sum = 0;
-          for (let y = top; y < top + side; ++y) {
-            for (let x = left; x < left + side; ++x) sum += a.values[y * a.width + x] - b.values[y * b.width + x];
+      const dots = side * side;
+      const apart = (left, top, dx, dy, enough) => {
+        let sum = 0;
+        for (let y = top; y < top + side && sum < enough * dots; ++y) {
+          const one = y * a.width + left;
+          const other = (y + dy) * b.width + left + dx;
+          for (let x = 0; x < side; ++x) sum += Math.abs(a.values[one + x] - b.values[other + x]);
+        }
+        return sum / dots;
+      };
+      const best = (left, top, enough) => {
+        let least = Infinity;
+        for (let reach = 0; reach <= slip; ++reach) {
+          for (let dy = -reach; dy <= reach; ++dy) {
+            for (let dx = -reach; dx <= reach; ++dx) {
+              if (Math.max(Math.abs(dx), Math.abs(dy)) !== reach) continue;
+              least = Math.min(least, apart(left, top, dx, dy, Math.min(least, 255)));
+              if (least <= enough) return least;
+            }
           }
-          const by = Math.abs(sum) / (side * side);
+        }
+        return least;
+      };
+      let most = { by: 0 };
+      for (let top = slip; top + side + slip <= height; top += side / 2) {
+        for (let left = slip; left + side + slip <= width; left += side / 2) {
+          const by = best(left, top, most.by);
           if (by > most.by) most = { by, left, top };
         }
       }
       return { ...most, apart: Math.max(Math.abs(a.width - b.width), Math.abs(a.height - b.height)) };
     },
-    [one, other, side],
+    [one, other, side, slip],
   );
 }
 
@@ -77,7 +98,7 @@ test('every demo page looks the same in a browser as in its PDF', async () => {
     const svgs = (await readdir(folder)).filter((file) => file.endsWith('.svg')).sort();
     assert.ok(svgs.length > 20);
     await withBrowser(async (browser) => {
-      const page = await browser.newPage();
+      const page = await browser.newPage({ deviceScaleFactor: scale });
       const judge = await browser.newPage();
       for (const svg of svgs) {
         const [, stem, number] = svg.match(/^(.*)\.p(\d+)\.svg$/);
@@ -91,7 +112,7 @@ test('every demo page looks the same in a browser as in its PDF', async () => {
   });
 });
 
-test('a figure that is moved by a fret\'s width or is another is seen', async () => {
+test('a figure that has moved or is another is seen', async () => {
   await withFolder(async (folder) => {
     await run(program, ['typeset', join(project, 'demo-lessons', 'low-tide-vamp.lesson.toml'), '--as', 'pdf,svg', '--to', folder]);
     const name = join(folder, 'low-tide-vamp.d-dorian.p1.svg');
@@ -106,7 +127,7 @@ test('a figure that is moved by a fret\'s width or is another is seen', async ()
       svg.replace(`<use href="${glyphs[0]}"`, `<use href="${another}"`),
     ];
     await withBrowser(async (browser) => {
-      const page = await browser.newPage();
+      const page = await browser.newPage({ deviceScaleFactor: scale });
       const judge = await browser.newPage();
       const printed = asUrl(await pictureOfPdf(folder, 'low-tide-vamp.d-dorian.pdf', 1));
       for (const [at, mutation] of mutations.entries()) {
