@@ -27,7 +27,7 @@ _fretsheaf() {
     'adopt --instrument') mapfile -t COMPREPLY < <(compgen -W 'bass bass-5 bass-6 guitar guitar-7 ukulele baritone-ukulele mandolin banjo tenor-banjo' -- "$word"); return ;;
     'adopt -o') compopt -o filenames; mapfile -t COMPREPLY < <(compgen -f -- "$word"); return ;;
     'say --key') mapfile -t COMPREPLY < <(compgen -W 'C Db D Eb E F Gb G Ab A Bb B all' -- "$word"); return ;;
-    'say --as') mapfile -t COMPREPLY < <(compgen -W 'pdf svg musicxml mxl' -- "$word"); return ;;
+    'say --as') mapfile -t COMPREPLY < <(compgen -W 'text html' -- "$word"); return ;;
     'preview --port') :; return ;;
     'new --instrument') mapfile -t COMPREPLY < <(compgen -W 'bass bass-5 bass-6 guitar guitar-7 ukulele baritone-ukulele mandolin banjo tenor-banjo' -- "$word"); return ;;
   esac

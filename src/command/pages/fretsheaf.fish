@@ -44,7 +44,7 @@ complete -c fretsheaf -n '__fretsheaf_verb check' -l json -d 'Prints the finding
 complete -c fretsheaf -n '__fretsheaf_verb check' -a '(__fish_complete_suffix .lesson.toml)'
 complete -c fretsheaf -n __fish_use_subcommand -a say -d 'Says the lesson in words, bar by bar, for those who do not see the page: strings, frets, how long each note is held, chords, and how to practise'
 complete -c fretsheaf -n '__fretsheaf_verb say' -l key -x -a 'C Db D Eb E F Gb G Ab A Bb B all' -d 'The key to say it in; else the lesson\'s own'
-complete -c fretsheaf -n '__fretsheaf_verb say' -l as -x -a 'pdf svg musicxml mxl' -d 'What to say it as: text, which it is without a word, or html'
+complete -c fretsheaf -n '__fretsheaf_verb say' -l as -x -a 'text html' -d 'What to make: text, as without this option, or html, a page for a browser'
 complete -c fretsheaf -n '__fretsheaf_verb say' -l answers -d 'Says what an exercise hides, too'
 complete -c fretsheaf -n '__fretsheaf_verb say' -a '(__fish_complete_suffix .lesson.toml)'
 complete -c fretsheaf -n __fish_use_subcommand -a tidy -d 'Sets the columns of a lesson\'s grids in line and mends what needs no guess, such as tabs and curly quotes'
