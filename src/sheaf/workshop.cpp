@@ -165,6 +165,7 @@ struct Workshop::Impl {
   Made read(const std::string& path, Kept*& kept);
   const Look* look_for(const std::optional<std::string>& asked, const Kept& kept, Made& made);
   bool leads_out(const templates::Template& look, const Kept& kept, Made& made) const;
+  void add_pdf(const sheet::Sheet& sheet, const std::string& suffix, Made& made);
   // One copy of a handout in all its formats. `suffix` is what its outputs are called by.
   void render(const Job& job, const score::Score& score, const std::string& suffix, const Look& look, const Kept& kept,
               source::Diagnostics& diagnostics, Made& made);
@@ -241,6 +242,16 @@ const Look* Workshop::Impl::look_for(const std::optional<std::string>& asked, co
   return &looks.emplace(name, std::move(look)).first->second;
 }
 
+void Workshop::Impl::add_pdf(const sheet::Sheet& sheet, const std::string& suffix, Made& made) {
+  std::string bytes = render::pdf(sheet, fonts);
+  if (bytes.empty()) {
+    made.status = Made::Status::unreadable;
+    made.refusal = "the PDF could not be drawn: there may be too little memory";
+    return;
+  }
+  made.outputs.push_back({suffix + ".pdf", std::move(bytes)});
+}
+
 void Workshop::Impl::render(const Job& job, const score::Score& score, const std::string& suffix, const Look& look,
                             const Kept& kept, source::Diagnostics& diagnostics, Made& made) {
   std::optional<sheet::Sheet> sheet;
@@ -259,7 +270,8 @@ void Workshop::Impl::render(const Job& job, const score::Score& score, const std
                         "divide the lesson into several");
     }
     if (diagnostics.has_errors()) return;
-    if (format == Format::pdf) made.outputs.push_back({suffix + ".pdf", render::pdf(*sheet, fonts)});
+    if (format == Format::pdf) add_pdf(*sheet, suffix, made);
+    if (made.status != Made::Status::done) return;
     if (format == Format::svg) {
       Made::SvgPages& set = made.svg_pages.emplace_back(Made::SvgPages{suffix + ".p", 0});
       for (std::string& page : render::svg(*sheet, fonts)) {
@@ -309,13 +321,14 @@ Made Workshop::make(const Job& job) {
     score::Score score = score::build_score(lesson, diagnostics);
     score.heading.logo = kept.logo;
     impl_->render(job, score, job.suffix, *look, kept, diagnostics, made);
-    if (job.answers && lesson::hides_anything(lesson) && !diagnostics.has_errors()) {
+    if (job.answers && lesson::hides_anything(lesson) && made.status == Made::Status::done &&
+        !diagnostics.has_errors()) {
       score::Score key = score::build_score(lesson, diagnostics, score::Copy::answer_key);
       key.heading.logo = kept.logo;
       impl_->render(job, key, job.suffix + ".answers", *look, kept, diagnostics, made);
     }
-    if (diagnostics.has_errors()) {
-      made.status = Made::Status::lesson_wrong;
+    if (diagnostics.has_errors()) made.status = Made::Status::lesson_wrong;
+    if (made.status != Made::Status::done) {
       made.outputs.clear();
       made.svg_pages.clear();
     }
