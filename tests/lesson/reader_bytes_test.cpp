@@ -29,6 +29,11 @@ TEST_CASE("A NUL is refused at its place") {
         "help: it is not a text file, or was damaged: take the character out\n");
 }
 
+TEST_CASE("A quotation mark in the middle of a value leads the parser to nothing beyond ASCII") {
+  CHECK(said(read("copyright = 8\"© Eelgrass\"\n")) ==
+        "1:13-26: error: a text needs quotes around it\nhelp: write copyright = '8\"© Eelgrass\"'\n");
+}
+
 TEST_CASE("A file of more than 4 MiB is refused, one of 4 MiB is read") {
   const std::string lesson = lesson_with("");
   std::string large = lesson + "#" + std::string(limits::bytes - lesson.size() - 1, 'x');
