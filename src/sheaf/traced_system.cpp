@@ -9,13 +9,13 @@ Inputs TracedSystem::take() {
 }
 
 platform::FileResult<std::string> TracedSystem::read(const std::string& path, std::size_t limit) const {
-  platform::FileResult<std::string> result = machine_.read(path, limit);
+  platform::FileResult<std::string> result = machine().read(path, limit);
   if (const auto* bytes = std::get_if<std::string>(&result)) read_[path] = print_of(*bytes);
   return result;
 }
 
 platform::FileResult<platform::SharedBytes> TracedSystem::view(const std::string& path, std::size_t limit) const {
-  platform::FileResult<platform::SharedBytes> result = machine_.view(path, limit);
+  platform::FileResult<platform::SharedBytes> result = machine().view(path, limit);
   if (const auto* bytes = std::get_if<platform::SharedBytes>(&result)) viewed_.emplace_back(path, *bytes);
   return result;
 }

@@ -5,7 +5,7 @@
 #include <utility>
 #include <vector>
 
-#include "platform/system.h"
+#include "platform/passing_system.h"
 #include "sheaf/print.h"
 
 namespace fretsheaf::sheaf {
@@ -15,9 +15,9 @@ using Inputs = std::map<std::string, Print>;
 
 // Passes everything on to the machine, and remembers which files were read, with the bytes that came. What an output
 // depends on is by this what it was made from, and needs no list that could fall behind.
-class TracedSystem final : public platform::System {
+class TracedSystem final : public platform::PassingSystem {
  public:
-  explicit TracedSystem(platform::System& machine) : machine_(machine) {}
+  using PassingSystem::PassingSystem;
 
   // What was read since this was called last. A file that was only looked at here and there (a font) is hashed now.
   Inputs take();
@@ -25,18 +25,7 @@ class TracedSystem final : public platform::System {
   platform::FileResult<std::string> read(const std::string& path, std::size_t limit) const override;
   platform::FileResult<platform::SharedBytes> view(const std::string& path, std::size_t limit) const override;
 
-  std::optional<platform::FileError> write(const std::string& path, std::string_view bytes) override {
-    return machine_.write(path, bytes);
-  }
-  bool exists(const std::string& path) const override { return machine_.exists(path); }
-  std::string real_path(const std::string& path) const override { return machine_.real_path(path); }
-  std::optional<platform::FileError> remove(const std::string& path) override { return machine_.remove(path); }
-  std::vector<std::string> list(const std::string& folder) const override { return machine_.list(folder); }
-  std::string data_path(std::string_view name) const override { return machine_.data_path(name); }
-  std::string font_path(std::string_view file_name) const override { return machine_.font_path(file_name); }
-
  private:
-  platform::System& machine_;
   // Reading changes nothing that the reader can see, but what is remembered of it.
   mutable Inputs read_;
   mutable std::vector<std::pair<std::string, platform::SharedBytes>> viewed_;

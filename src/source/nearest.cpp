@@ -13,16 +13,6 @@ namespace {
 constexpr int whole = 2;
 constexpr int half = 1;
 
-std::u32string letters(std::string_view word) {
-  std::u32string result;
-  while (!word.empty()) {
-    const auto next = decode_utf8(word);
-    result += next.code_point;
-    word.remove_prefix(next.length);
-  }
-  return result;
-}
-
 char32_t lower(char32_t letter) {
   return letter >= U'A' && letter <= U'Z' ? letter + (U'a' - U'A') : letter;
 }
@@ -69,12 +59,12 @@ std::string nearest(std::string_view word, std::span<const std::string_view> kno
   // Longer than this is no slip for any word that there is; it also bounds the work.
   constexpr std::size_t longest = 64;
   if (word.size() > 4 * longest) return {};
-  const std::u32string written = letters(word);
+  const std::u32string written = from_utf8(word);
   if (written.size() > longest) return {};
   std::string_view best;
   int least = -1;
   for (const std::string_view candidate : known) {
-    const std::u32string meant = letters(candidate);
+    const std::u32string meant = from_utf8(candidate);
     const int cost = distance(written, meant);
     const bool near = same_but_for_case(written, meant) || is_slip(cost, written.size(), meant.size());
     if (near && (least < 0 || cost < least)) {

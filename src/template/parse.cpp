@@ -15,6 +15,8 @@
 #include <vector>
 
 #include "source/nearest.h"
+#include "source/toml_guard.h"
+#include "source/utf8.h"
 #include "template/check.h"
 
 namespace fretsheaf::templates {
@@ -65,6 +67,7 @@ class Parser {
 
  private:
   Range range(const toml::source_region& region) const;
+  void syntax(const Range& stopped);
   void top_level(const toml::table& root);
   void measure_group(std::string_view group, const toml::table& table);
   void type(const toml::table& table);
@@ -360,12 +363,21 @@ void Parser::top_level(const toml::table& root) {
   }
 }
 
+void Parser::syntax(const Range& stopped) {
+  diagnostics_.error(Code::template_syntax, stopped, "this template cannot be read as TOML from here on",
+                     "look here and just before for a missing quote, bracket or '=', or a key written twice");
+}
+
 Template Parser::parse() {
+  constexpr int deepest = 32;  // far more than any key has
+  if (const auto unsafe = source::unsafe_toml(text_.bytes(), deepest)) {
+    const auto at = static_cast<std::uint32_t>(unsafe->at);
+    syntax({at, at + static_cast<std::uint32_t>(source::decode_utf8(text_.bytes().substr(unsafe->at)).length), file_});
+    return std::move(look_);
+  }
   const toml::parse_result result = toml::parse(text_.bytes(), text_.name());
   if (!result) {
-    diagnostics_.error(Code::template_syntax, range(result.error().source()),
-                       "this template cannot be read as TOML from here on",
-                       "look here and just before for a missing quote, bracket or '=', or a key written twice");
+    syntax(range(result.error().source()));
     return std::move(look_);
   }
   top_level(result.table());

@@ -110,6 +110,21 @@ double seconds_to_read(const std::string& text) {
   return fretsheaf::benchmarks::seconds_since(begin);
 }
 
+// Both in turn within each round. `whole` and `tenth` return the seconds that they took.
+template <typename Whole, typename Tenth>
+void against_tenths(benchmark::State& state, Whole whole, Tenth tenth) {
+  double short_one = 0;
+  double long_one = 0;
+  for (auto _ : state) {
+    for (int i = 0; i < 10; ++i) short_one += tenth();
+    long_one += whole();
+  }
+  const double rounds = static_cast<double>(state.iterations());
+  state.counters["ten_of_a_tenth_ms"] = short_one / rounds * 1000;
+  state.counters["at_the_limit_ms"] = long_one / rounds * 1000;
+  state.counters["ratio"] = long_one / short_one;
+}
+
 // Texts as long as they may be: words, a word without end, styles that change with every word.
 const Input texts[] = {
     {"prose", [](int times) { return repeated("the tide goes out ", times); }, 2700},
@@ -131,16 +146,8 @@ void growth_of_texts(benchmark::State& state) {
   const std::string whole = lesson_of_texts(input.of(input.most));
   const std::string tenth = lesson_of_texts(input.of(input.most / 10));
   seconds_for(bench, tenth);  // opens the fonts
-  double short_one = 0;
-  double long_one = 0;
-  for (auto _ : state) {
-    for (int i = 0; i < 10; ++i) short_one += seconds_for(bench, tenth);
-    long_one += seconds_for(bench, whole);
-  }
-  const double rounds = static_cast<double>(state.iterations());
-  state.counters["ten_of_a_tenth_ms"] = short_one / rounds * 1000;
-  state.counters["at_the_limit_ms"] = long_one / rounds * 1000;
-  state.counters["ratio"] = long_one / short_one;
+  against_tenths(
+      state, [&] { return seconds_for(bench, whole); }, [&] { return seconds_for(bench, tenth); });
 }
 
 void growth_of_reading(benchmark::State& state) {
@@ -148,16 +155,8 @@ void growth_of_reading(benchmark::State& state) {
   state.SetLabel(input.name);
   const std::string whole = input.of(input.most);
   const std::string tenth = input.of(input.most / 10);
-  double short_one = 0;
-  double long_one = 0;
-  for (auto _ : state) {
-    for (int i = 0; i < 10; ++i) short_one += seconds_to_read(tenth);
-    long_one += seconds_to_read(whole);
-  }
-  const double rounds = static_cast<double>(state.iterations());
-  state.counters["ten_of_a_tenth_ms"] = short_one / rounds * 1000;
-  state.counters["at_the_limit_ms"] = long_one / rounds * 1000;
-  state.counters["ratio"] = long_one / short_one;
+  against_tenths(
+      state, [&] { return seconds_to_read(whole); }, [&] { return seconds_to_read(tenth); });
 }
 
 }  // namespace

@@ -295,6 +295,26 @@ TEST_CASE("a syntax error ends the reading, all else is reported together") {
   CHECK(result.diagnostics.list().size() == 2);
 }
 
+TEST_CASE("what the parser cannot bear does not come to it") {
+  const std::string help =
+      "help: look here and just before for a missing quote, bracket or '=', or a key written twice\n";
+  CHECK(said("[page]\nmargin-left = 8\"© Eelgrass\"\n") ==
+        "looks/shed.toml:2:16: error: this template cannot be read as TOML from here on\n"
+        "  margin-left = 8\"© Eelgrass\"\n"
+        "                 ^\n" +
+            help);
+  CHECK(said("é = 3\n") ==
+        "looks/shed.toml:1:1: error: this template cannot be read as TOML from here on\n"
+        "  é = 3\n"
+        "  ^\n" +
+            help);
+  std::string deep = "a";
+  for (int i = 0; i < 100000; ++i) deep += ".a";
+  const ReadTemplate result = read(deep + " = 1\n");
+  REQUIRE(result.diagnostics.list().size() == 1);
+  CHECK(result.diagnostics.list()[0].code == source::Code::template_syntax);
+}
+
 TEST_CASE("a place counts code points, after a byte-order mark and CRLF too") {
   CHECK(said("\xEF\xBB\xBF# Gezeiten ♪\r\nfooter = [\"é♪\", 3, \"\"]\r\n") ==
         "looks/shed.toml:2:17: error: 'footer' takes three texts: left, centre, right\n"
