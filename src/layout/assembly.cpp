@@ -43,14 +43,16 @@ void Assembly::place_marks(Block& block) {
   for (std::size_t i = 0; i < block.nests.size(); ++i) {
     if (block.nests[i].tag == sheet::Tag::list_item) ends.push_back(i + 1);
   }
-  const auto rest = std::ranges::stable_partition(block.items, is_mark);
-  const auto marks = static_cast<std::size_t>(rest.begin() - block.items.begin());
+  // Not the algorithm over ranges: Clang 14, which the checks are built with, cannot read what GCC 12's library gives
+  // back.
+  const auto rest = std::stable_partition(block.items.begin(), block.items.end(), is_mark);
+  const auto marks = static_cast<std::size_t>(rest - block.items.begin());
   const std::size_t first = ends.size() - std::min(marks, ends.size());
   for (std::size_t i = 0; i < marks; ++i) {
     if (first + i < ends.size()) open(std::span(block.nests).first(ends[first + i]));
     top().push_back(std::move(block.items[i]));
   }
-  block.items.erase(block.items.begin(), rest.begin());
+  block.items.erase(block.items.begin(), rest);
 }
 
 void Assembly::place(Block block, double x, double y) {
