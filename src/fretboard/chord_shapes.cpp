@@ -175,17 +175,15 @@ std::vector<ChordShape> chord_shapes(const theory::Chord& chord, const Neck& nec
   return ShapeSearch(chord, neck, scale_length).run(most);
 }
 
-std::variant<ShapeFrets, Immovable> moved_shape(const ShapeFrets& frets, int by, const Neck& neck) {
+std::optional<ShapeFrets> moved_shape(const ShapeFrets& frets, int by, const Neck& neck) {
+  if (by == 0) return frets;
   ShapeFrets moved = frets;
-  if (by == 0) return moved;
   for (std::size_t index = 0; index < moved.size(); ++index) {
     std::optional<int>& fret = moved[index];
     if (!fret) continue;
-    if (*fret == 0) return Immovable::open_string;
+    const bool open = *fret == 0;
     *fret += by;
-    const int string = neck.strings() - static_cast<int>(index);
-    if (*fret <= neck.nut(string)) return Immovable::before_first_fret;
-    if (*fret > neck.last_fret()) return Immovable::beyond_last_fret;
+    if (open || !neck.has({neck.strings() - static_cast<int>(index), *fret})) return std::nullopt;
   }
   return moved;
 }

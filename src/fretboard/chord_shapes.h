@@ -1,7 +1,6 @@
 #pragma once
 
 #include <optional>
-#include <variant>
 #include <vector>
 
 #include "fretboard/neck.h"
@@ -43,9 +42,8 @@ std::optional<ChordShape> fingered_shape(const ShapeFrets& frets, const Neck& ne
 std::vector<ChordShape> chord_shapes(const theory::Chord& chord, const Neck& neck, double scale_length,
                                      std::size_t most = 1);
 
-enum class Immovable { open_string, before_first_fret, beyond_last_fret };
-
-// The same shape so many frets up the neck (down where negative), or why it cannot go there. Nothing moves by 0.
-std::variant<ShapeFrets, Immovable> moved_shape(const ShapeFrets& frets, int by, const Neck& neck);
+// The same shape so many frets up the neck (down where negative); at the nut its lowest strings may come to be open.
+// nullopt where the neck has no such frets, or the shape has open strings, which stay: it moves by 0 alone.
+std::optional<ShapeFrets> moved_shape(const ShapeFrets& frets, int by, const Neck& neck);
 
 }  // namespace fretsheaf::fretboard

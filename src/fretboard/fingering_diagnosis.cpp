@@ -17,14 +17,8 @@ Unplayable reason(const NoteToPlace& note, const Neck& neck) {
   if (!places_of(neck, note.midi).empty()) {
     return note.graces.empty() ? Unplayable::nowhere : Unplayable::not_on_one_string;
   }
-  int lowest = neck.midi({1, 0});
-  int highest = lowest;
-  for (int string = 1; string <= neck.strings(); ++string) {
-    const Place last{string, neck.last_fret()};
-    lowest = std::min(lowest, neck.midi({string, 0}));
-    highest = std::max({highest, neck.midi({string, 0}), neck.has(last) ? neck.midi(last) : 0});
-  }
-  return note.midi < lowest ? Unplayable::too_low : note.midi > highest ? Unplayable::too_high : Unplayable::nowhere;
+  if (note.midi < lowest_midi(neck)) return Unplayable::too_low;
+  return note.midi > highest_midi(neck) ? Unplayable::too_high : Unplayable::nowhere;
 }
 
 // A span in micrometres that some place of the notes has; none where they have no place.

@@ -1,5 +1,7 @@
 #include "fretboard/places.h"
 
+#include <algorithm>
+
 namespace fretsheaf::fretboard {
 
 std::optional<int> fret_of(const Neck& neck, int string, int midi) {
@@ -26,6 +28,22 @@ std::vector<Place> harmonic_places_of(const Neck& neck, int midi) {
     }
   }
   return places;
+}
+
+int lowest_midi(const Neck& neck) {
+  int lowest = neck.midi({1, 0});
+  for (int string = 2; string <= neck.strings(); ++string) lowest = std::min(lowest, neck.midi({string, 0}));
+  return lowest;
+}
+
+int highest_midi(const Neck& neck) {
+  int highest = 0;
+  for (int string = 1; string <= neck.strings(); ++string) {
+    // A short string may have no fret before the neck ends: then it is open.
+    const Place last{string, neck.last_fret()};
+    highest = std::max(highest, neck.midi(neck.has(last) ? last : Place{string, 0}));
+  }
+  return highest;
 }
 
 }  // namespace fretsheaf::fretboard

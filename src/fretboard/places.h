@@ -15,4 +15,8 @@ std::vector<Place> places_of(const Neck& neck, int midi);
 // that the neck has: the top line first, frets rising.
 std::vector<Place> harmonic_places_of(const Neck& neck, int midi);
 
+// The lowest and the highest note that any of the neck's strings sounds, open or stopped.
+int lowest_midi(const Neck& neck);
+int highest_midi(const Neck& neck);
+
 }  // namespace fretsheaf::fretboard

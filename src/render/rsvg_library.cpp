@@ -1,23 +1,18 @@
 #include "render/rsvg_library.h"
 
-#include <dlfcn.h>
+#include "platform/loaded_library.h"
 
 namespace fretsheaf::render {
 namespace {
 
-template <typename Function>
-bool find(void* library, const char* name, Function& function) {
-  function = reinterpret_cast<Function>(dlsym(library, name));
-  return function != nullptr;
-}
-
 bool load(RsvgLibrary& rsvg) {
-  void* const library = dlopen("librsvg-2.so.2", RTLD_LAZY | RTLD_LOCAL);
-  return library != nullptr && find(library, "rsvg_handle_new_from_data", rsvg.new_from_data) &&
-         find(library, "rsvg_handle_get_intrinsic_size_in_pixels", rsvg.size_in_pixels) &&
-         find(library, "rsvg_handle_get_intrinsic_dimensions", rsvg.dimensions) &&
-         find(library, "rsvg_handle_render_document", rsvg.render_document) &&
-         find(library, "g_object_unref", rsvg.unref);
+  platform::LoadedLibrary library("librsvg-2.so.2");
+  library.find("rsvg_handle_new_from_data", rsvg.new_from_data);
+  library.find("rsvg_handle_get_intrinsic_size_in_pixels", rsvg.size_in_pixels);
+  library.find("rsvg_handle_get_intrinsic_dimensions", rsvg.dimensions);
+  library.find("rsvg_handle_render_document", rsvg.render_document);
+  library.find("g_object_unref", rsvg.unref);
+  return library.has_all();
 }
 
 }  // namespace

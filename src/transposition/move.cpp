@@ -125,6 +125,9 @@ class Mover {
     return transposition::attempt(lesson_.examples[i], semitones, {lesson_.neck, neck_, scale_length_, stays});
   }
 
+  // How far up its own string a pitch lies there, frets being counted from the capo.
+  int frets_up(int semitones) const { return semitones - (neck_.capo - lesson_.neck.capo); }
+
   void put(const Trial& trial, std::size_t i, Moved& moved) {
     lesson::Music& music = moved.lesson.examples[i].music;
     ExampleReport& report = moved.examples[i];
@@ -144,7 +147,7 @@ class Mover {
         for (std::size_t n = 0; n < bar.events[e].notes.size(); ++n) {
           const lesson::Note& note = bar.events[e].notes[n];
           if (note.held || note.dead) continue;
-          const fretboard::Place plain{note.place.string, note.place.fret + trial.semitones};
+          const fretboard::Place plain{note.place.string, note.place.fret + frets_up(trial.semitones)};
           const fretboard::Place& there = (*trial.places)[b][e][n].place;
           if (!(there == plain)) notes.push_back({bar.number, bar.events[e].at, note.place, there});
         }
@@ -173,7 +176,7 @@ class Mover {
     const int semitones = chosen_[source] ? chosen_[source]->semitones : interval_;
     moved.examples[i].semitones = semitones;
     moved.examples[i].boxes_afresh =
-        move_pictures(example, {lesson_.examples[i].music, neck_, semitones,
+        move_pictures(example, {lesson_.examples[i].music, neck_, frets_up(semitones),
                                 lesson::hidden_in(lesson_, lesson_.examples[i]).frets, to_.instrument == nullptr});
   }
 

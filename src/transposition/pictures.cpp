@@ -6,6 +6,7 @@
 #include <variant>
 #include <vector>
 
+#include "fretboard/chord_shapes.h"
 #include "transposition/intervals.h"
 
 namespace fretsheaf::transposition {
@@ -44,14 +45,14 @@ Frets moved_with_notes(Frets frets, Frets before, Frets now) {
   return {std::min(frets.first + by, now.first), std::max(frets.second + by, now.second)};
 }
 
-// A scale or a chord lies on the neck again an octave on.
+// A scale lies on the neck again an octave on.
 Frets moved_along(Frets frets, const PictureMove& move) {
-  for (const int by : intervals_to(move.semitones)) {
+  for (const int by : intervals_to(move.frets)) {
     if (frets.first + by >= 0 && frets.second + by <= move.neck.last_fret()) {
       return {frets.first + by, frets.second + by};
     }
   }
-  return {frets.first + move.semitones, frets.second + move.semitones};
+  return {frets.first + move.frets, frets.second + move.frets};
 }
 
 void move_neck_picture(lesson::NeckPicture& picture, const lesson::Music& now, const PictureMove& move) {
@@ -61,7 +62,7 @@ void move_neck_picture(lesson::NeckPicture& picture, const lesson::Music& now, c
     return;
   }
   if (move.hides_frets) {
-    if (move.semitones != 0) picture.frets.reset();
+    if (move.frets != 0) picture.frets.reset();
     return;
   }
   // A picture of the whole neck stays one.
@@ -78,27 +79,14 @@ void move_neck_picture(lesson::NeckPicture& picture, const lesson::Music& now, c
   picture.frets = on_neck(moved, move.neck);
 }
 
-// The frets as many higher, where the neck has them: down at the nut a shape's lowest strings are open.
-std::optional<std::vector<std::optional<int>>> shifted(const std::vector<std::optional<int>>& frets, int by,
-                                                       const fretboard::Neck& neck) {
-  auto moved = frets;
-  for (std::size_t i = 0; i < moved.size(); ++i) {
-    if (!moved[i]) continue;
-    *moved[i] += by;
-    // Shapes are written from the bottom line up.
-    const int string = neck.strings() - static_cast<int>(i);
-    if (*frets[i] == 0 || *moved[i] < 0 || !neck.has({string, *moved[i]})) return std::nullopt;
-  }
-  return moved;
-}
-
 void move_shape(lesson::Shape& shape, const PictureMove& move) {
-  if (!shape.frets || (move.same_strings && move.semitones == 0)) return;
-  const auto frets = *shape.frets;
+  if (!shape.frets || (move.same_strings && move.frets == 0)) return;
+  const fretboard::ShapeFrets frets = *shape.frets;
   shape.frets.reset();
   if (!move.same_strings) return;
-  for (const int by : intervals_to(move.semitones)) {
-    shape.frets = shifted(frets, by, move.neck);
+  // A chord lies on the neck again an octave on.
+  for (const int by : intervals_to(move.frets)) {
+    shape.frets = fretboard::moved_shape(frets, by, move.neck);
     if (shape.frets) return;
   }
 }

@@ -11,7 +11,7 @@ namespace fretsheaf::transposition {
 struct PictureMove {
   const lesson::Music& before;  // the example's music where it lay
   const fretboard::Neck& neck;  // the one that it lies on now
-  int semitones = 0;
+  int frets = 0;  // how far up its own string a pitch from before lies now: the interval, less what a higher capo gives
   bool hides_frets = false;  // a student must not see where the music went
   bool same_strings = true;  // whether frets from before mean anything on this neck
 };

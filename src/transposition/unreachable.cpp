@@ -1,8 +1,8 @@
 #include "transposition/unreachable.h"
 
-#include <algorithm>
 #include <cmath>
 
+#include "fretboard/places.h"
 #include "fretboard/reach.h"
 #include "theory/spelling.h"
 
@@ -14,20 +14,6 @@ using fretboard::Unplayable;
 
 std::string name_of(int midi, const theory::Key& key) {
   return theory::pitch_of(theory::practical(theory::spell(midi, {key, {}, {}, {}})), midi).to_string();
-}
-
-int lowest(const fretboard::Neck& neck) {
-  int midi = neck.midi({1, 0});
-  for (int string = 2; string <= neck.strings(); ++string) midi = std::min(midi, neck.midi({string, 0}));
-  return midi;
-}
-
-int highest(const fretboard::Neck& neck) {
-  int midi = 0;
-  for (int string = 1; string <= neck.strings(); ++string) {
-    midi = std::max(midi, neck.midi({string, neck.last_fret()}));
-  }
-  return midi;
 }
 
 // A limit of the neck is called as in C major, where no key has its say.
@@ -73,9 +59,9 @@ std::string obstacle(const MissedNote& missed, const fretboard::EventToPlace& ev
                      const fretboard::NoteToPlace& note) {
   switch (missed.missed.why) {
     case Unplayable::too_low:
-      return "and the neck's lowest note is " + limit(lowest(missed.neck));
+      return "and the neck's lowest note is " + limit(fretboard::lowest_midi(missed.neck));
     case Unplayable::too_high:
-      return "and the neck's highest note is " + limit(highest(missed.neck));
+      return "and the neck's highest note is " + limit(fretboard::highest_midi(missed.neck));
     case Unplayable::nowhere:
       return note.stopped ? "and no string has it where a finger can press it" : "and no string has it";
     case Unplayable::no_harmonic:

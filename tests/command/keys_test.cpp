@@ -42,7 +42,7 @@ struct Shed {
 
 }  // namespace
 
-TEST_CASE("a lesson is made in every key that --key names; a tonic alone keeps the mode") {
+TEST_CASE("a lesson is made in every key that --key names, and a tonic alone keeps the mode") {
   Shed shed;
   CHECK(shed.run({"--key", "E", "--key", "Bb dorian", "--as", "musicxml"}) == Exit::done);
   CHECK(shed.console.errors.empty());
@@ -77,7 +77,7 @@ TEST_CASE("the names of outputs say instrument, capo and template where the comm
   CHECK(shed.names() == stem + ".musicxml " + stem + ".p1.svg " + stem + ".pdf");
 }
 
-TEST_CASE("a capo leaves the shapes and moves what sounds; both keys are named") {
+TEST_CASE("a capo leaves the shapes and moves what sounds, and both keys are named") {
   Shed shed;
   CHECK(shed.run({"--capo", "2", "--as", "musicxml"}) == Exit::done);
   REQUIRE(shed.names() == "a.e-dorian.capo-2.musicxml");

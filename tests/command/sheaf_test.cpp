@@ -46,7 +46,7 @@ TEST_CASE("a handout of a course has the bytes that typeset gives it") {
   CHECK(shed.system.files.at("out/one.e-dorian.pdf") == made.at("course/one.e-dorian.pdf"));
 }
 
-TEST_CASE("editing a lesson makes that lesson's handouts alone; touching it makes nothing") {
+TEST_CASE("editing a lesson makes that lesson's handouts alone, and touching it makes nothing") {
   CourseInMemory shed;
   shed.run({"course"});
   const auto before = shed.outputs();
@@ -130,7 +130,7 @@ TEST_CASE("damage that keeps size and time is found by --verify") {
   CHECK(shed.outputs() == before);
 }
 
-TEST_CASE("a lesson with errors does not stop the others; its handouts stay") {
+TEST_CASE("a lesson with errors does not stop the others, and its handouts stay") {
   CourseInMemory shed;
   shed.run({"course"});
   const auto before = shed.outputs();

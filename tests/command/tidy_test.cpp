@@ -29,7 +29,7 @@ struct Shed {
 
 }  // namespace
 
-TEST_CASE("tidy writes a lesson back and says what it mended; a tidy one is left in silence") {
+TEST_CASE("tidy writes a lesson back and says what it mended, and leaves a tidy one in silence") {
   Shed shed;
   shed.system.files = {{"slack.lesson.toml", slack}, {"neat.lesson.toml", neat}};
   shed.system.write_failures["neat.lesson.toml"] = {platform::FileError::Kind::other, "must not be written"};

@@ -97,7 +97,7 @@ TEST_CASE("notes that have a place keep it, and the search finds the others arou
         "E     |         |\n");
 }
 
-TEST_CASE("two voices that never sound together are one line; two that do are an error with its measure") {
+TEST_CASE("two voices that never sound together are one line, and two that do are an error with its measure") {
   const std::string backup = "<backup><duration>16</duration></backup>\n";
   const Answer one =
       adopt(score_of(measure(1, plain_attributes + note("E4", 8) + note("", 8) + backup +

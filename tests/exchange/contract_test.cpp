@@ -189,7 +189,7 @@ TEST_CASE("repeats at both ends, endings, times, bar repeats and ways") {
          {direction("<words>fine</words>"), "fine=\"yes\"", "dacapo=\"yes\""}});
 }
 
-TEST_CASE("chord symbols: root, kind, alterations, bass, none; numerals in the key") {
+TEST_CASE("chord symbols: root, kind, alterations, bass, none, and numerals in the key") {
   // The kinds as the standard names them (MusicXML 4.0, kind-value).
   const std::vector<std::pair<std::string, std::string>> kinds = {
       {"D", "major"},

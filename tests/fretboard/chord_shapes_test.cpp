@@ -168,14 +168,17 @@ TEST_CASE("The root or the named bass is lowest where strings rise") {
   }
 }
 
-TEST_CASE("A movable shape moves along the neck, another says why not") {
+TEST_CASE("A movable shape moves along the neck, down to open strings, and one that has open strings stays") {
   const Neck guitar = instrument("guitar").neck;
-  CHECK(std::get<ShapeFrets>(moved_shape(frets("x24432"), 3, guitar)) == frets("x57765"));
-  CHECK(std::get<ShapeFrets>(moved_shape(frets("x24432"), -1, guitar)) == frets("x13321"));
-  CHECK(std::get<Immovable>(moved_shape(frets("x24432"), -2, guitar)) == Immovable::before_first_fret);
-  CHECK(std::get<Immovable>(moved_shape(frets("x24432"), 21, guitar)) == Immovable::beyond_last_fret);
-  CHECK(std::get<Immovable>(moved_shape(frets("x02220"), 2, guitar)) == Immovable::open_string);
-  CHECK(std::get<ShapeFrets>(moved_shape(frets("x02220"), 0, guitar)) == frets("x02220"));
+  CHECK(moved_shape(frets("x24432"), 3, guitar) == frets("x57765"));
+  CHECK(moved_shape(frets("x24432"), -2, guitar) == frets("x02210"));
+  CHECK_FALSE(moved_shape(frets("x24432"), -3, guitar));
+  CHECK(moved_shape(frets("x24432"), 20, guitar).has_value());
+  CHECK_FALSE(moved_shape(frets("x24432"), 21, guitar));
+  CHECK_FALSE(moved_shape(frets("x02220"), 2, guitar));
+  CHECK(moved_shape(frets("x02220"), 0, guitar) == frets("x02220"));
+  // A short string has no first to fifth fret of its own.
   const Neck banjo = instrument("banjo").neck;
-  CHECK(std::get<Immovable>(moved_shape(frets("75555"), -2, banjo)) == Immovable::before_first_fret);
+  CHECK(moved_shape(frets("75555"), -1, banjo) == frets("64444"));
+  CHECK_FALSE(moved_shape(frets("75555"), -2, banjo));
 }

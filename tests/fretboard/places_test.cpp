@@ -60,3 +60,15 @@ TEST_CASE("A banjo's short string has its open pitch, and frets from six") {
   CHECK(banjo.level({5, 7}) == 7);
   CHECK(banjo.level({4, 0}) == 0);
 }
+
+TEST_CASE("The lowest and the highest note of a neck, whatever string they are on") {
+  const Neck guitar = instrument("guitar").neck;
+  CHECK(lowest_midi(guitar) == midi("E2"));
+  CHECK(highest_midi(guitar) == midi("E6"));
+  const Neck ukulele = instrument("ukulele").neck;
+  CHECK(lowest_midi(ukulele) == midi("C4"));
+  CHECK(highest_midi(ukulele) == midi("C6"));
+  CHECK(highest_midi(instrument("banjo").neck) == midi("C6"));
+  // Four frets are left, of which a banjo's short string has none.
+  CHECK(highest_midi(instrument("banjo", 18).neck) == midi("C#6"));
+}

@@ -33,7 +33,7 @@ std::map<std::string, Names> table() {
       {"typeface", {"platform"}},
       {"template", {"source", "platform"}},
       {"layout", with(from_score, {"template", "typeface", "sheet"})},
-      {"render", {"sheet", "typeface"}},
+      {"render", {"sheet", "typeface", "platform"}},
       {"exchange", from_score},
       {"sheaf", all_above},
       {"preview", with(all_above, {"sheaf"})},

@@ -165,7 +165,7 @@ TEST_CASE("with one thing a line, the parts of a heading stand under each other"
   for (const auto& run : all_of<sheet::GlyphRun>(block.items)) CHECK(run.glyphs[0].x == 0);
 }
 
-TEST_CASE("a long title steps down, then wraps; nothing leaves the text") {
+TEST_CASE("a long title steps down, then wraps, and nothing leaves the text") {
   Fixed fixed;
   for (const int length : {30, 36, 40, 60, 200}) {
     score::Heading heading = full_heading();

@@ -43,7 +43,7 @@ std::vector<Run> footer(Fixed& fixed, const score::Score& score, int page = 0) {
 
 }  // namespace
 
-TEST_CASE("A4 has the table's margins and a text of 488 points; Letter keeps the text") {
+TEST_CASE("A4 has the table's margins and a text of 488 points, and Letter keeps the text") {
   const templates::Template look;
   const Frame a4 = layout::make_frame(lesson::Paper::a4, look);
   CHECK(a4.width == 595.28);

@@ -48,7 +48,7 @@ TEST_CASE("A path counts as far as its curves go, with half its stroke") {
   check_box(ink_box(path, metrics), -0.5, -0.5, 4.5, 3.5);
 }
 
-TEST_CASE("A group has the ink of all that it holds; links have none") {
+TEST_CASE("A group has the ink of all that it holds, and links have none") {
   typeface::FixedMetrics metrics;
   sheet::Group inner;
   inner.items = {sheet::Rule{sheet::Part::rule, {0, 0}, {5, 0}, 2, {}, 0, 0},

@@ -178,7 +178,7 @@ TEST_CASE_METHOD(Sample, "Any text gives an SVG that can be parsed") {
         "bell \uFFFD and ]]> &amp; \uFFFD \uFFFD  \"'<title>");
 }
 
-TEST_CASE_METHOD(Sample, "Headings, lists and tables say what they are; decoration says that it is none") {
+TEST_CASE_METHOD(Sample, "Headings, lists and tables say what they are, and decoration that it is none") {
   sheet::Group heading;
   heading.tag = sheet::Tag::heading2;
   heading.items = text("The pulse", {charis}, 62, 100, 14);
@@ -232,7 +232,8 @@ TEST_CASE_METHOD(Sample, "A picture says its words, and what is in it says nothi
   CHECK(page.all("text").empty());
 }
 
-TEST_CASE_METHOD(Sample, "A link holds its words; one in a foot says its address, and the foot is not hidden with it") {
+TEST_CASE_METHOD(Sample,
+                 "A link holds its words, and one in a foot says its address, so that it is not hidden with the foot") {
   sheet::Group link;
   link.tag = sheet::Tag::link;
   link.items = text("the shed", {inter}, 62, 100);

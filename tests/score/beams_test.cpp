@@ -75,7 +75,7 @@ TEST_CASE("thirty-seconds keep one beam from eighth to eighth") {
   CHECK(sixteenths.events[1].beams_right == 2);
 }
 
-TEST_CASE("a dotted eighth and a sixteenth share one beam; the other is partial") {
+TEST_CASE("a dotted eighth and a sixteenth share one beam, and the other is partial") {
   const score::Bar dotted = one(score::test::built({bar("2/4", "0 3/16 1/4")}));
   CHECK(dotted.events[0].beams_right == 1);
   CHECK(dotted.events[1].beams_left == 1);

@@ -83,7 +83,7 @@ TEST_CASE("blocks keep their kind, depth and number") {
         "*x*\ny\n");
 }
 
-TEST_CASE("a numbered list goes on from its first number; an empty item keeps its mark") {
+TEST_CASE("a numbered list goes on from its first number, and an empty item keeps its mark") {
   CHECK(outline("7. a\n8.\n9. - b\n") == "L 7. a\nl 8. \nl 9. \nlL - b\n");
   CHECK(outline("0. a\n") == "L 0. a\n");
 }

@@ -81,7 +81,7 @@ TEST_CASE("a picture of the notes has each place once, in the key's degrees") {
   CHECK(neck(bass_in_d, "of = \"notes\", labels = \"notes\", frets = \"4-8\"") == "4-8: 2/5=G 3/4=C♯ 3/5=D!");
 }
 
-TEST_CASE("fingers are those written; a hand's position where none is, and none for what lies open") {
+TEST_CASE("fingers are those written, a hand's position where none is, and none for what lies open") {
   CHECK(neck(bass_in_d, "of = \"notes\", labels = \"fingers\"") == "0-5: 2/2= 2/3=1 2/5=4 3/4=2 3/5=3!");
   const std::string plain = grid("count | 1 2 3 4 |\nG | 0     9 |\nD | 5   7   |\nA |   5     |\n");
   CHECK(neck(bass_in_d, "of = \"notes\", labels = \"fingers\"", plain) == "0-9: 1/0= 1/9=4 2/5=1 2/7=3 3/5=1!");

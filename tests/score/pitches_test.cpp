@@ -127,7 +127,7 @@ TEST_CASE("with a capo everything sounds higher, and chords are named as fingere
         "Am7(Gm7) Gb(E) Baug7(Aaug7)");
 }
 
-TEST_CASE("ties join the notes that go on, string by string; the slash only where all of them do") {
+TEST_CASE("ties join the notes that go on, string by string, the slash only where all of them do") {
   const score::Example one = example(bass_in_c,
                                      "count | 1 2 4 | 1 2 |\n"
                                      "G     | 5 =   |     |\n"

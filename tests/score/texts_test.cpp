@@ -162,7 +162,7 @@ TEST_CASE("a straight example of a swung lesson says so") {
   CHECK(shown(""));
 }
 
-TEST_CASE("meters show where they are new; bars keep what stands at their ends") {
+TEST_CASE("meters show where they are new, and bars keep what stands at their ends") {
   const score::Example example = score::test::built(score::test::read(
       score::test::bass_in_c, score::test::grid("count | 4 |: 1 2 3 | 1 2 | 1   | 1   | % | 1  :|\n"
                                                 "meter |   |        | 2/4 | 4/4 |     |   |     |\n"

@@ -92,7 +92,7 @@ TEST_CASE("a record in another form says nothing") {
   CHECK(read_back("") == Record{});
 }
 
-TEST_CASE("of two lines of one thing the later counts; a kit that no lesson has is dropped") {
+TEST_CASE("of two lines of one thing the later counts, and a kit that no lesson has is dropped") {
   Record record = sample();
   MadeEntry later = record.made.begin()->second;
   later.files.clear();

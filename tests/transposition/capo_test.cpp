@@ -98,6 +98,29 @@ TEST_CASE("with a key as well the capo is where it is, and the hand plays what i
   CHECK(places(there.lesson) == "B3 B4 e3 e5");
 }
 
+TEST_CASE("with a key as well frets go down by what the capo gives, in shapes and pictures as in the notes") {
+  const std::string example_keys =
+      "neck = { of = \"key\", frets = \"7-12\" }\nshapes = [\"Dm7 x5756x\", \"C x32010\"]\n";
+  const Moved there = moved(read(guitar("", example_keys)), capo(2, "C major"));
+  CHECK(pitches(there.lesson, 0) == std::vector<int>{60, 61, 65, 67});
+  const lesson::Example& example = there.lesson.examples[0];
+  CHECK(example.neck->frets == std::pair(5, 10));
+  CHECK(example.shapes[0].frets == std::vector<std::optional<int>>{std::nullopt, 3, 5, 3, 4, std::nullopt});
+  CHECK_FALSE(example.shapes[1].frets);
+  REQUIRE(there.examples[0].boxes_afresh.size() == 1);
+  CHECK(theory::to_string(there.examples[0].boxes_afresh[0]) == "C");
+  // The capo takes up the whole interval.
+  const Moved up = moved(read(guitar("", example_keys)), capo(2, "D major"));
+  CHECK(up.lesson.examples[0].neck->frets == std::pair(7, 12));
+  CHECK(up.lesson.examples[0].shapes[1].frets == std::vector<std::optional<int>>{std::nullopt, 3, 2, 0, 1, 0});
+}
+
+TEST_CASE("under another capo a note has moved only where it left its string and the capo's fret") {
+  const Moved there = moved(read(guitar()), capo(2, "D major"));
+  CHECK(places(there.lesson) == "B1 B2 e1 e3");
+  CHECK(there.examples[0].moved.empty());
+}
+
 TEST_CASE("on another instrument the capo raises what was found there") {
   Destination to = capo(2);
   to.instrument = fretboard::find_instrument("ukulele");

@@ -44,7 +44,7 @@ TEST_CASE("where the nearest does not fit the neck the whole lesson goes an octa
   CHECK(pitches(moved(read(text), "D minor").lesson, 0) == std::vector<int>{38, 41});
 }
 
-TEST_CASE("one interval serves all examples; where none does, each has its own") {
+TEST_CASE("one interval serves all examples, and where none does, each has its own") {
   const std::string low = "\n[[example]]\ntab = '''\ncount | 1   2   |\nE     | 0   3   |\n'''\n";
   const std::string high = "\n[[example]]\ntab = '''\ncount | 1   2   |\nG     | 20  17  |\n'''\n";
   const std::string middle = "\n[[example]]\ntab = '''\ncount | 1   2   |\nD     | 7   9   |\n'''\n";
@@ -86,7 +86,7 @@ TEST_CASE("an example with a key of its own moves along, to one that has a signa
   CHECK(theory::to_string(far.lesson.examples[1].music.bars[0].chords[1].chord) == "Bb");
 }
 
-TEST_CASE("chords in texts move, numerals and degrees follow by themselves; texts of a sheaf.toml stay") {
+TEST_CASE("chords in texts move, numerals and degrees follow by themselves, and texts of a sheaf.toml stay") {
   const std::string text = lesson_text(
       "D dorian", "bass", walk,
       "intro = \"From {{chord Dm7}} to {{ chord  G7/B }}, the {{chord IV7}}; {{note 1.1}}, {{key}} and {Dm7}.\"\n",
@@ -155,4 +155,13 @@ TEST_CASE("a key that an example cannot reach is an error that names the note, i
   CHECK(said_of("count | 1   |\nG     | <4> |\n", "Db major") ==
         "7:9: error: in Db major this harmonic of bar 1 would be C5, and no string has a natural harmonic that sounds "
         "so\n");
+}
+
+TEST_CASE("the highest note may be a banjo's open short string") {
+  const std::string rows =
+      "count | 1   3   |\n"
+      "d     | 4       |\n"
+      "D     |     0   |\n";
+  CHECK(said(lesson_text("C major", "banjo", rows, "capo = 18\n"), to_key("D major")) ==
+        "8:9: error: in D major this note of bar 1 would be D6, and the neck's highest note is C#6\n");
 }

@@ -1,0 +1,29 @@
+#pragma once
+
+namespace fretsheaf::platform {
+
+// A library of the machine's that few runs need: not linked but loaded when one does, because it and what it needs in
+// turn would keep every other run waiting. Stays loaded, so that the functions outlive this.
+class LoadedLibrary {
+ public:
+  // By its bare file name, with the number of its interface: "libzip.so.4".
+  explicit LoadedLibrary(const char* file);
+
+  // Points `function` at the library's function of this name, whose type the caller answers for; nullptr where there is
+  // none.
+  template <typename Function>
+  void find(const char* name, Function*& function) {
+    function = reinterpret_cast<Function*>(address(name));
+  }
+
+  // Whether the library is there, and everything that was looked for in it.
+  bool has_all() const { return has_all_; }
+
+ private:
+  void* address(const char* name);
+
+  void* library_;
+  bool has_all_;
+};
+
+}  // namespace fretsheaf::platform
