@@ -44,6 +44,7 @@ set(CPACK_DEBIAN_PACKAGE_SECTION text)
 # The libraries that are linked come from dpkg-shlibdeps. Those that are loaded only where a lesson needs them are named
 # here, with their packages; tests/house looks through the sources for them.
 set(loaded_libraries
+    "libqrencode.so.4 libqrencode4"
     "librsvg-2.so.2 librsvg2-2"
     "libzip.so.4 libzip4")
 set(CPACK_DEBIAN_PACKAGE_SHLIBDEPS ON)

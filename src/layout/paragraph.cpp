@@ -41,7 +41,7 @@ class Paragraph {
   static bool is_space(char c) { return c == ' ' || c == '\n'; }
   static std::string without_soft_hyphens(std::string text);
   std::size_t trimmed_end(Stretch s) const;
-  Words words(const score::Run& run, std::string_view text);
+  double size_of(Role role) const { return type_.look().style(role).size * style_.scale; }
   std::size_t run_at(std::size_t byte) const;  // the first that ends beyond it
   double width_of(Stretch s);
   std::size_t fitting(Stretch s);
@@ -70,11 +70,6 @@ std::size_t Paragraph::trimmed_end(Stretch s) const {
   return s.end;
 }
 
-Words Paragraph::words(const score::Run& run, std::string_view text) {
-  const Role role = style_.role_of(run);
-  return type_.set_at_size(role, type_.look().style(role).size * style_.scale, text, style_.part, style_.color);
-}
-
 std::size_t Paragraph::run_at(std::size_t byte) const {
   const auto ends_by = [byte](Stretch span) { return span.end <= byte; };
   return static_cast<std::size_t>(std::partition_point(spans_.begin(), spans_.end(), ends_by) - spans_.begin());
@@ -86,7 +81,8 @@ double Paragraph::width_of(Stretch s) {
     const std::size_t begin = std::max(s.begin, spans_[i].begin);
     const std::size_t end = std::min(s.end, spans_[i].end);
     if (begin >= end) continue;
-    width += words(runs_[i], std::string_view(text_).substr(begin, end - begin)).width;
+    const Role role = style_.role_of(runs_[i]);
+    width += type_.width_at_size(role, size_of(role), std::string_view(text_).substr(begin, end - begin));
   }
   return width;
 }
@@ -130,7 +126,7 @@ void Paragraph::add_split(Stretch s) {
 
 void Paragraph::add_run(TextLine& line, const score::Run& run, std::string_view text) {
   const Role role = style_.role_of(run);
-  Words set = words(run, text);
+  Words set = type_.set_at_size(role, size_of(role), text, style_.part, style_.color);
   sheet::translate(set.items, line.width, 0);
   const double end = line.width + set.width;
   if (!run.link) {
@@ -143,7 +139,7 @@ void Paragraph::add_run(TextLine& line, const score::Run& run, std::string_view 
   sheet::Group group;
   group.tag = sheet::Tag::link;
   group.items = std::move(set.items);
-  const double size = type_.look().style(role).size * style_.scale;
+  const double size = size_of(role);
   group.items.emplace_back(sheet::Link{{line.width, -0.9 * size, end, 0.3 * size}, *run.link});
   group.items.emplace_back(
       sheet::Rule{Part::rule, {line.width, underline_drop}, {end, underline_drop}, type_.measures().rule, color, 0, 0});

@@ -4,17 +4,42 @@
 
 #include <algorithm>
 #include <memory>
+#include <stdexcept>
 #include <string_view>
 #include <utility>
 #include <vector>
+
+#include "platform/loaded_library.h"
 
 namespace fretsheaf::layout {
 namespace {
 
 constexpr double least_module = 0.5 * 72 / 25.4;  // half a millimetre
 
+// Few handouts have a code, so the library is not linked. Throws std::runtime_error where it is not installed.
+struct QrLibrary {
+  decltype(&QRcode_encodeString8bit) encode = nullptr;
+  decltype(&QRcode_free) free = nullptr;
+};
+
+QrLibrary load() {
+  platform::LoadedLibrary library("libqrencode.so.4");
+  QrLibrary qr;
+  library.find("QRcode_encodeString8bit", qr.encode);
+  library.find("QRcode_free", qr.free);
+  if (!library.has_all()) {
+    throw std::runtime_error("libqrencode.so.4 cannot be loaded: QR codes need Debian's package libqrencode4");
+  }
+  return qr;
+}
+
+const QrLibrary& qr_library() {
+  static const QrLibrary qr = load();
+  return qr;
+}
+
 struct Free {
-  void operator()(QRcode* code) const { QRcode_free(code); }
+  void operator()(QRcode* code) const { qr_library().free(code); }
 };
 
 // Characters beyond ASCII as an address has them (RFC 3986, section 2.1).
@@ -108,7 +133,7 @@ class Outline {
 }  // namespace
 
 std::optional<QrCode> qr_code(const std::string& uri, double least_side) {
-  const std::unique_ptr<QRcode, Free> code(QRcode_encodeString8bit(encoded(uri).c_str(), 0, QR_ECLEVEL_L));
+  const std::unique_ptr<QRcode, Free> code(qr_library().encode(encoded(uri).c_str(), 0, QR_ECLEVEL_L));
   if (!code) return std::nullopt;
   QrCode out;
   out.module = std::max(least_side / code->width, least_module);

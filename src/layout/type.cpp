@@ -20,37 +20,15 @@ constexpr bool is_accidental(char32_t c) {
   return (c >= U'\u266D' && c <= U'\u266F') || c == U'\U0001D12A' || c == U'\U0001D12B';
 }
 
-// A stretch of text that one list of fonts sets.
-struct Stretch {
-  std::string_view text;
-  bool accidental = false;
-};
-
-template <typename FromMusic>
-std::vector<Stretch> stretches(std::string_view text, FromMusic from_music) {
-  std::vector<Stretch> out;
-  std::size_t begin = 0;
-  for (std::size_t at = 0; at < text.size();) {
-    const source::CodePoint c = source::decode_utf8(text.substr(at));
-    if (from_music(c.code_point)) {
-      if (at > begin) out.push_back({text.substr(begin, at - begin), false});
-      out.push_back({text.substr(at, c.length), true});
-      begin = at + c.length;
-    }
-    at += c.length;
-  }
-  if (begin < text.size()) out.push_back({text.substr(begin), false});
-  return out;
-}
-
-sheet::GlyphRun glyph_run(const typeface::ShapedRun& shaped, double x, double y, double size, sheet::Part part,
+sheet::GlyphRun glyph_run(typeface::ShapedRun shaped, double x, double y, double size, sheet::Part part,
                           sheet::Color color) {
   sheet::GlyphRun run;
   run.part = part;
   run.font = shaped.font;
   run.size = size;
   run.color = color;
-  run.text = shaped.text;
+  run.text = std::move(shaped.text);
+  run.glyphs.reserve(shaped.glyphs.size());
   for (const typeface::ShapedGlyph& glyph : shaped.glyphs) run.glyphs.push_back({glyph.id, x + glyph.x, y + glyph.y});
   for (const typeface::ShapedCluster& cluster : shaped.clusters)
     run.clusters.push_back({cluster.bytes, cluster.glyphs});
@@ -91,32 +69,59 @@ Words Type::set(Role role, std::string_view text, sheet::Part part, sheet::Color
   return set_at_size(role, look_.style(role).size, text, part, color);
 }
 
+Type::Stretch Type::stretch(Role role, double size, std::string_view text, bool accidental) const {
+  if (!accidental) {
+    const templates::TypeStyle& style = look_.style(role);
+    return {text, role, {fonts_[static_cast<std::size_t>(role)], size, style.tracking, style.tabular}, 0, 0};
+  }
+  const auto& fonts = fonts_[static_cast<std::size_t>(Role::music)];
+  const bool tabular = look_.style(role).tabular;
+  return {
+      text, Role::music, {fonts, size * accidental_scale, 0, tabular}, size * accidental_gap, -size * accidental_rise};
+}
+
+std::vector<Type::Stretch> Type::stretches(Role role, double size, std::string_view text) const {
+  std::vector<Stretch> out;
+  std::size_t begin = 0;
+  for (std::size_t at = 0; at < text.size();) {
+    const source::CodePoint c = source::decode_utf8(text.substr(at));
+    if (is_accidental(c.code_point) && !(role == Role::code && code_has(c.code_point))) {
+      if (at > begin) out.push_back(stretch(role, size, text.substr(begin, at - begin), false));
+      out.push_back(stretch(role, size, text.substr(at, c.length), true));
+      begin = at + c.length;
+    }
+    at += c.length;
+  }
+  if (begin < text.size()) out.push_back(stretch(role, size, text.substr(begin), false));
+  return out;
+}
+
 Words Type::set_at_size(Role role, double size, std::string_view text, sheet::Part part, sheet::Color color) {
-  const templates::TypeStyle& style = look_.style(role);
   Words words;
   bool any_ink = false;
-  const auto from_music = [&](char32_t c) { return is_accidental(c) && !(role == Role::code && code_has(c)); };
-  for (const Stretch& stretch : stretches(text, from_music)) {
-    const Role from = stretch.accidental ? Role::music : role;
-    const double at_size = stretch.accidental ? size * accidental_scale : size;
-    const double y = stretch.accidental ? -size * accidental_rise : 0;
-    const double gap = stretch.accidental ? size * accidental_gap : 0;
-    const typeface::TextStyle text_style{fonts_[static_cast<std::size_t>(from)], at_size,
-                                         stretch.accidental ? 0 : style.tracking, style.tabular};
-    const typeface::ShapedText shaped = shaper_.shape(stretch.text, text_style);
-    for (const char32_t c : shaped.missing) note_missing(c, from);
-    const double x = words.width + gap;
-    for (const typeface::ShapedRun& run : shaped.runs) {
-      words.items.emplace_back(glyph_run(run, x, y, at_size, part, color));
+  for (const Stretch& stretch : stretches(role, size, text)) {
+    typeface::ShapedText shaped = shaper_.shape(stretch.text, stretch.style);
+    for (const char32_t c : shaped.missing) note_missing(c, stretch.role);
+    const double x = words.width + stretch.gap;
+    for (typeface::ShapedRun& run : shaped.runs) {
+      words.items.emplace_back(glyph_run(std::move(run), x, stretch.y, stretch.style.size, part, color));
     }
-    take_in(words.ink, any_ink, shaped.ink, x, y);
-    words.width += shaped.advance + 2 * gap;
+    take_in(words.ink, any_ink, shaped.ink, x, stretch.y);
+    words.width += shaped.advance + 2 * stretch.gap;
   }
   return words;
 }
 
 double Type::width(Role role, std::string_view text) {
-  return set(role, text, sheet::Part::text).width;
+  return width_at_size(role, look_.style(role).size, text);
+}
+
+double Type::width_at_size(Role role, double size, std::string_view text) {
+  double width = 0;
+  for (const Stretch& stretch : stretches(role, size, text)) {
+    width += shaper_.advance(stretch.text, stretch.style) + 2 * stretch.gap;
+  }
+  return width;
 }
 
 double Type::cap_height(Role role) {

@@ -41,6 +41,7 @@ class Type {
                     sheet::Color color = {});
   // The advance alone.
   double width(templates::Role role, std::string_view text);
+  double width_at_size(templates::Role role, double size, std::string_view text);
   double cap_height(templates::Role role);
   double x_height(templates::Role role);
 
@@ -57,6 +58,17 @@ class Type {
   const std::vector<MissingCharacter>& missing() const { return missing_; }
 
  private:
+  // A stretch of words that one list of fonts sets; an accidental stands above the line, with room on both sides.
+  struct Stretch {
+    std::string_view text;
+    templates::Role role{};
+    typeface::TextStyle style;
+    double gap = 0;
+    double y = 0;
+  };
+  std::vector<Stretch> stretches(templates::Role role, double size, std::string_view text) const;
+  Stretch stretch(templates::Role role, double size, std::string_view text, bool accidental) const;
+
   // Code keeps the accidentals of its own font, which are as wide as its letters: columns stay columns.
   bool code_has(char32_t code_point) const;
   void note_missing(char32_t code_point, templates::Role role);

@@ -10,6 +10,8 @@
 #include <string_view>
 #include <vector>
 
+#include "platform/loaded_library.h"
+
 namespace fretsheaf::platform {
 namespace {
 
@@ -73,23 +75,32 @@ bool is_foreign(const std::string& path) {
   return path.find('/') == std::string::npos;
 }
 
+struct Objects {
+  std::vector<std::string> lines;
+  std::string folder;  // of the C library, with the slash
+};
+
 int add_object(dl_phdr_info* object, std::size_t, void* into) {
-  auto& lines = *static_cast<std::vector<std::string>*>(into);
+  auto& [lines, folder] = *static_cast<Objects*>(into);
   std::string path = object->dlpi_name;
   if (path.empty() && !lines.empty()) return 0;
   if (path.empty()) path = own_program;
   if (path != own_program && is_foreign(path)) return 0;
   std::string id = build_id(*object);
   if (id.empty()) id = size_and_time(path);
-  lines.push_back(path.substr(path.rfind('/') + 1) + " " + id + "\n");
+  const std::size_t name = path.rfind('/') + 1;
+  if (path.substr(name) == "libc.so.6") folder = path.substr(0, name);
+  lines.push_back(path.substr(name) + " " + id + "\n");
   return 0;
 }
 
 }  // namespace
 
 std::string program_identity() {
-  std::vector<std::string> lines;
-  dl_iterate_phdr(add_object, &lines);
+  Objects objects;
+  dl_iterate_phdr(add_object, &objects);
+  auto& [lines, folder] = objects;
+  for (const std::string name : late_libraries) lines.push_back(name + " " + size_and_time(folder + name) + "\n");
   // Libraries are loaded in no promised order.
   std::sort(lines.begin(), lines.end());
   std::string all;

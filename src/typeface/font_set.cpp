@@ -93,6 +93,10 @@ ShapedText FontSet::shape(std::string_view text, const TextStyle& style) {
   return impl_->shaper.shape(text, style, impl_->faces);
 }
 
+double FontSet::advance(std::string_view text, const TextStyle& style) {
+  return impl_->shaper.advance(text, style, impl_->faces);
+}
+
 std::optional<std::uint32_t> FontSet::glyph(FontId font, char32_t code_point) {
   return impl_->face(font).glyph(code_point);
 }

@@ -75,6 +75,8 @@ class Shaper {
   virtual ~Shaper() = default;
 
   virtual ShapedText shape(std::string_view text, const TextStyle& style) = 0;
+  // Of what would be shaped: for who measures alone.
+  virtual double advance(std::string_view text, const TextStyle& style) { return shape(text, style).advance; }
   // The glyph of a code point; nullopt where the font has none.
   virtual std::optional<std::uint32_t> glyph(FontId font, char32_t code_point) = 0;
   virtual Extents extents(FontId font, std::uint32_t glyph, double size) = 0;
@@ -100,6 +102,7 @@ class FontSet final : public Shaper {
   std::vector<std::string> names() const;  // by id
 
   ShapedText shape(std::string_view text, const TextStyle& style) override;
+  double advance(std::string_view text, const TextStyle& style) override;
   std::optional<std::uint32_t> glyph(FontId font, char32_t code_point) override;
   Extents extents(FontId font, std::uint32_t glyph, double size) override;
   double cap_height(FontId font, double size) override;

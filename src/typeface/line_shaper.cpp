@@ -1,7 +1,6 @@
 #include "typeface/line_shaper.h"
 
 #include <algorithm>
-#include <array>
 #include <utility>
 
 #include "typeface/itemize.h"
@@ -12,58 +11,18 @@ namespace {
 // Of remembered text; with its glyphs, about forty times as much memory.
 constexpr std::size_t most_remembered_bytes = std::size_t{64} << 10;
 
-struct BufferDeleter {
-  void operator()(hb_buffer_t* buffer) const { hb_buffer_destroy(buffer); }
-};
-using Buffer = std::unique_ptr<hb_buffer_t, BufferDeleter>;
-
-// Letters that are spaced out keep no ligatures between them.
-std::vector<hb_feature_t> features(const TextStyle& style) {
-  std::vector<hb_feature_t> wanted;
-  const auto set = [&wanted](hb_tag_t tag, std::uint32_t value) {
-    wanted.push_back({tag, value, HB_FEATURE_GLOBAL_START, HB_FEATURE_GLOBAL_END});
-  };
-  if (style.tabular_figures) set(HB_TAG('t', 'n', 'u', 'm'), 1);
-  if (style.tracking != 0) {
-    set(HB_TAG('l', 'i', 'g', 'a'), 0);
-    set(HB_TAG('c', 'l', 'i', 'g'), 0);
-  }
-  return wanted;
-}
-
-// Language and direction are said, because the defaults follow the locale; the shaper is said, because where Graphite
-// is built in it would come first, and is several times slower.
-Buffer shape_run(const TextRun& run, const Face& face, const TextStyle& style) {
-  Buffer buffer(hb_buffer_create());
-  const int bytes = static_cast<int>(run.text.size());
-  hb_buffer_add_utf8(buffer.get(), run.text.data(), bytes, 0, bytes);
-  hb_buffer_set_direction(buffer.get(), HB_DIRECTION_LTR);
-  hb_buffer_set_script(buffer.get(), run.script);
-  hb_buffer_set_language(buffer.get(), hb_language_from_string("en", -1));
-  hb_buffer_set_flags(buffer.get(), HB_BUFFER_FLAG_REMOVE_DEFAULT_IGNORABLES);
-  const std::vector<hb_feature_t> wanted = features(style);
-  constexpr std::array<const char*, 2> shapers = {"ot", nullptr};
-  hb_shape_full(face.shaper(), buffer.get(), wanted.data(), static_cast<unsigned>(wanted.size()), shapers.data());
-  return buffer;
-}
-
-// The glyphs of a buffer as a run that starts at `pen` (in ems), which it moves on.
-ShapedRun to_run(const TextRun& text, FontId font, const Face& face, hb_buffer_t* buffer, double& pen) {
-  ShapedRun run{font, text.text, {}, {}};
-  unsigned count = 0;
-  const hb_glyph_info_t* infos = hb_buffer_get_glyph_infos(buffer, &count);
-  const hb_glyph_position_t* positions = hb_buffer_get_glyph_positions(buffer, nullptr);
-  const double em = face.units_per_em();
-  for (unsigned i = 0; i < count; ++i) {
-    const bool new_cluster = i == 0 || infos[i].cluster != infos[i - 1].cluster;
-    if (new_cluster) run.clusters.push_back({0, 0});
-    ++run.clusters.back().glyphs;
-    unsigned next = i + 1;
-    while (next < count && infos[next].cluster == infos[i].cluster) ++next;
-    const std::size_t end = next < count ? infos[next].cluster : text.text.size();
-    if (new_cluster) run.clusters.back().bytes = static_cast<std::uint16_t>(end - infos[i].cluster);
-    run.glyphs.push_back({infos[i].codepoint, pen + positions[i].x_offset / em, -positions[i].y_offset / em});
-    pen += positions[i].x_advance / em;
+// The words of a run side by side, from `pen` (in ems), which they move on. Between a word and a space no font kerns or
+// joins that is worth the time.
+ShapedRun side_by_side(TextRun text, FontId font, const Face& face, const TextStyle& style, WordShaper& words,
+                       double& pen) {
+  ShapedRun run{font, std::move(text.text), {}, {}};
+  for (std::size_t i = 0; i < text.words.size(); ++i) {
+    const std::size_t end = i + 1 < text.words.size() ? text.words[i + 1] : run.text.size();
+    const std::string_view word = std::string_view(run.text).substr(text.words[i], end - text.words[i]);
+    const ShapedWord& shaped = words.shape(word, text.script, font, face, style);
+    for (const ShapedGlyph& glyph : shaped.glyphs) run.glyphs.push_back({glyph.id, pen + glyph.x, glyph.y});
+    run.clusters.insert(run.clusters.end(), shaped.clusters.begin(), shaped.clusters.end());
+    pen += shaped.advance;
   }
   return run;
 }
@@ -129,12 +88,11 @@ const ShapedText& LineShaper::shape_at_one_em(std::string_view text, const TextS
   Itemized itemized = itemize(text, style.fonts.size(), has);
   ShapedText shaped;
   shaped.missing = std::move(itemized.missing);
-  for (const TextRun& run : itemized.runs) {
+  for (TextRun& run : itemized.runs) {
     const FontId font = style.fonts[run.font];
     const Face& face = *faces.at(static_cast<std::size_t>(font));
-    const Buffer buffer = shape_run(run, face, style);
     // A run of joiners alone has no glyphs.
-    ShapedRun glyphs = to_run(run, font, face, buffer.get(), shaped.advance);
+    ShapedRun glyphs = side_by_side(std::move(run), font, face, style, words_, shaped.advance);
     if (!glyphs.glyphs.empty()) shaped.runs.push_back(std::move(glyphs));
   }
   remembered_bytes_ += key.size();
@@ -143,6 +101,14 @@ const ShapedText& LineShaper::shape_at_one_em(std::string_view text, const TextS
     remembered_bytes_ = key.size();
   }
   return remembered_.emplace(std::move(key), std::move(shaped)).first->second;
+}
+
+double LineShaper::advance(std::string_view text, const TextStyle& style,
+                           const std::vector<std::unique_ptr<Face>>& faces) {
+  const ShapedText& shaped = shape_at_one_em(text, style, faces);
+  std::size_t clusters = 0;
+  for (const ShapedRun& run : shaped.runs) clusters += run.clusters.size();
+  return shaped.advance * style.size + static_cast<double>(clusters) * style.tracking;
 }
 
 ShapedText LineShaper::shape(std::string_view text, const TextStyle& style,

@@ -76,8 +76,9 @@ TEST_CASE("what begins as a script can be run, and the scripts of the guide are 
   }
 }
 
-TEST_CASE("a library that is loaded, not linked, is named for the Debian package") {
+TEST_CASE("a library that is loaded, not linked, is named for the Debian package and the program's identity") {
   const std::string install = text_of("src/install.cmake");
+  const std::string late = text_of("src/platform/loaded_library.h");
   int loaded = 0;
   for (const std::string& path : files_below("src", {".h", ".cpp"})) {
     const std::string text = text_of(path);
@@ -86,6 +87,7 @@ TEST_CASE("a library that is loaded, not linked, is named for the Debian package
       if (name.find(".so") == std::string::npos) continue;
       CAPTURE(path, name);
       CHECK(install.find("\"" + name + " ") != std::string::npos);
+      CHECK(late.find("\"" + name + "\"") != std::string::npos);
       ++loaded;
     }
   }

@@ -10,6 +10,7 @@
 #include <string>
 
 #include "platform/disk_system.h"
+#include "platform/loaded_library.h"
 #include "platform/memory_system.h"
 #include "support/temporary_folder.h"
 
@@ -175,4 +176,9 @@ TEST_CASE("the program's identity names the program and its libraries by their b
   CHECK(identity.find("exe ") != std::string::npos);
   CHECK(identity.find("libc.so.6 ") != std::string::npos);
   CHECK(identity.find("linux-vdso") == std::string::npos);
+  for (const std::string late : fretsheaf::platform::late_libraries) {
+    CAPTURE(late);
+    CHECK(identity.find(late + " ") != std::string::npos);
+    CHECK(identity.find(late + " unknown") == std::string::npos);
+  }
 }

@@ -167,6 +167,26 @@ TEST_CASE_METHOD(Shaping, "Greek and Cyrillic are runs of their own script besid
   CHECK(shaped.missing.empty());
 }
 
+TEST_CASE_METHOD(Shaping, "A line is its words and spaces side by side") {
+  const ShapedText line = shape("Tide and tide", {charis});
+  const double word = shape("tide", {charis}).advance;
+  const double space = shape(" ", {charis}).advance;
+  CHECK(line.advance == Approx(shape("Tide", {charis}).advance + shape("and", {charis}).advance + word + 2 * space));
+  REQUIRE(line.runs.size() == 1);
+  const std::size_t last = line.runs[0].glyphs.size() - 4;
+  CHECK(line.runs[0].glyphs[last].x == Approx(line.advance - word));
+  check_sums(line);
+}
+
+TEST_CASE_METHOD(Shaping, "A mark on a space is shaped with it, also between words") {
+  const ShapedText line = shape("a \u0308b", {charis});
+  REQUIRE(line.runs.size() == 1);
+  REQUIRE(line.runs[0].clusters.size() == 3);
+  CHECK(line.runs[0].clusters[1].bytes == 3);
+  CHECK(line.advance ==
+        Approx(shape("a", {charis}).advance + shape(" \u0308", {charis}).advance + shape("b", {charis}).advance));
+}
+
 TEST_CASE_METHOD(Shaping, "No text has no width, and bytes that are no text do no harm") {
   const ShapedText nothing = shape("", {charis});
   CHECK(nothing.runs.empty());
