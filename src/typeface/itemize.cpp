@@ -133,13 +133,9 @@ class Itemizer {
     std::vector<TextRun>& runs = result_.runs;
     const bool joins = !runs.empty() && runs.back().font == font &&
                        (neutral || runs.back().script == HB_SCRIPT_COMMON || runs.back().script == script);
-    if (!joins) runs.push_back({font, HB_SCRIPT_COMMON, "", {}});
-    TextRun& run = runs.back();
-    if (!neutral) run.script = script;
-    const bool space = cluster.front().code_point == U' ';
-    if (run.text.empty() || space || after_space_) run.words.push_back(run.text.size());
-    after_space_ = space;
-    for (const Character& character : cluster) run.text += valid(character);
+    if (!joins) runs.push_back({font, HB_SCRIPT_COMMON, ""});
+    if (!neutral) runs.back().script = script;
+    for (const Character& character : cluster) runs.back().text += valid(character);
   }
 
   void report(char32_t c) {
@@ -151,7 +147,6 @@ class Itemizer {
 
   std::size_t fonts_;
   const HasCodePoint& has_;
-  bool after_space_ = false;
   Itemized result_;
 };
 

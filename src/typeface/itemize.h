@@ -21,8 +21,6 @@ struct TextRun {
   std::size_t font = 0;  // which of the list
   hb_script_t script = HB_SCRIPT_COMMON;
   std::string text;  // UTF-8
-  // The byte at which each word begins; a space is a word of its own, with the marks that stand on it.
-  std::vector<std::size_t> words;
 };
 
 struct Itemized {

@@ -11,18 +11,34 @@ namespace {
 // Of remembered text; with its glyphs, about forty times as much memory.
 constexpr std::size_t most_remembered_bytes = std::size_t{64} << 10;
 
-// The words of a run side by side, from `pen` (in ems), which they move on. Between a word and a space no font kerns or
-// joins that is worth the time.
-ShapedRun side_by_side(TextRun text, FontId font, const Face& face, const TextStyle& style, WordShaper& words,
+bool is_lower(char c) {
+  return c >= 'a' && c <= 'z';
+}
+
+// Where the words of a text begin, in bytes. Between small letters a space is a word of its own: no font of handouts
+// kerns there. Elsewhere some do ("= 92" has another sign in Inter), so that what stands there stays one word.
+std::vector<std::size_t> words_of(std::string_view text) {
+  std::vector<std::size_t> begins = {0};
+  for (std::size_t at = 1; at + 1 < text.size(); ++at) {
+    if (text[at] != ' ' || !is_lower(text[at - 1]) || !is_lower(text[at + 1])) continue;
+    begins.push_back(at);
+    begins.push_back(at + 1);
+  }
+  return begins;
+}
+
+// The words of a run side by side, from `pen` (in ems), which they move on.
+ShapedRun side_by_side(TextRun text, FontId font, const Face& face, const TextStyle& style, WordShaper& shaper,
                        double& pen) {
   ShapedRun run{font, std::move(text.text), {}, {}};
-  for (std::size_t i = 0; i < text.words.size(); ++i) {
-    const std::size_t end = i + 1 < text.words.size() ? text.words[i + 1] : run.text.size();
-    const std::string_view word = std::string_view(run.text).substr(text.words[i], end - text.words[i]);
-    const ShapedWord& shaped = words.shape(word, text.script, font, face, style);
-    for (const ShapedGlyph& glyph : shaped.glyphs) run.glyphs.push_back({glyph.id, pen + glyph.x, glyph.y});
-    run.clusters.insert(run.clusters.end(), shaped.clusters.begin(), shaped.clusters.end());
-    pen += shaped.advance;
+  const std::string_view whole = run.text;
+  const std::vector<std::size_t> begins = words_of(whole);
+  for (std::size_t i = 0; i < begins.size(); ++i) {
+    const std::size_t end = i + 1 < begins.size() ? begins[i + 1] : whole.size();
+    const ShapedWord& word = shaper.shape(whole.substr(begins[i], end - begins[i]), text.script, font, face, style);
+    for (const ShapedGlyph& glyph : word.glyphs) run.glyphs.push_back({glyph.id, pen + glyph.x, glyph.y});
+    run.clusters.insert(run.clusters.end(), word.clusters.begin(), word.clusters.end());
+    pen += word.advance;
   }
   return run;
 }
