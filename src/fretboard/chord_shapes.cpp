@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <limits>
 #include <tuple>
 
 #include "fretboard/chord_tones.h"
@@ -28,18 +29,20 @@ class ShapeSearch {
  public:
   ShapeSearch(const theory::Chord& chord, const Neck& neck, double scale_length)
       : tones_(chord), neck_(neck), scale_length_(scale_length), frets_(neck.tuning.size()) {
+    for (std::size_t index = 0; index < frets_.size(); ++index) notes_.push_back(notes_on(string_at(index)));
     for (int string = 2; string <= neck.strings(); ++string) {
       if (neck.midi({string, 0}) > neck.midi({string - 1, 0})) rising_ = false;
     }
   }
 
   std::vector<ChordShape> run(std::size_t most) {
+    best_.assign(std::max<std::size_t>(1, most), std::numeric_limits<int>::max());
     for (first_ = 1; first_ <= std::max(1, neck_.last_fret()); ++first_) {
       // From the octave on, shapes come again.
       if (first_ > 12 && !found_.empty()) break;
       last_ = first_;
       while (last_ < neck_.last_fret() && position(last_ + 1) - position(first_) <= most_reach) ++last_;
-      choose(0);
+      choose(0, 0, 0);
     }
     std::ranges::sort(found_, [](const Found& a, const Found& b) {
       return std::tie(a.cost, a.shape.frets) < std::tie(b.cost, b.shape.frets);
@@ -58,45 +61,61 @@ class ShapeSearch {
     ChordShape shape;
   };
 
+  struct Note {
+    int fret = 0;
+    int midi = 0;
+  };
+
   double position(int fret) const { return fret_position(neck_, scale_length_, fret); }
 
   int string_at(std::size_t index) const { return neck_.strings() - static_cast<int>(index); }
 
   bool is_tone(Place place) const { return neck_.has(place) && tones_.has(neck_.midi(place)); }
 
-  // Muted, open, or a fret from the first finger's on.
-  void choose(std::size_t index) {
+  // The tones of the chord on a string, from the open one up.
+  std::vector<Note> notes_on(int string) const {
+    std::vector<Note> notes;
+    const int last = neck_.is_short(string) ? 0 : neck_.last_fret();
+    for (int fret = 0; fret <= last; ++fret) {
+      if (is_tone({string, fret})) notes.push_back({fret, neck_.midi({string, fret})});
+    }
+    return notes;
+  }
+
+  // Muted, open, or a fret from the first finger's on. `silent` strings have been muted since the last that sounds, and
+  // `inside` between those that do: what costs more than the worst shape that is wanted is not followed up.
+  void choose(std::size_t index, int silent, int inside) {
+    if (muted_inside * inside > best_.back()) return;
     if (index == frets_.size()) {
       finish();
       return;
     }
-    const int string = string_at(index);
     frets_[index] = std::nullopt;
-    choose(index + 1);
-    if (is_tone({string, 0})) {
-      frets_[index] = 0;
-      choose(index + 1);
-    }
-    for (int fret = first_; fret <= last_ && !neck_.is_short(string); ++fret) {
-      if (!is_tone({string, fret})) continue;
-      frets_[index] = fret;
-      choose(index + 1);
+    choose(index + 1, pitches_.empty() ? 0 : silent + 1, inside);
+    for (const Note& note : notes_[index]) {
+      if (note.fret != 0 && (note.fret < first_ || note.fret > last_)) continue;
+      frets_[index] = note.fret;
+      pitches_.push_back(note.midi);
+      choose(index + 1, 0, inside + silent);
+      pitches_.pop_back();
     }
   }
 
-  // A shape is found from its lowest stopped fret; one of open strings alone from the first.
+  // A shape is found from its lowest stopped fret; one of open strings alone from the first. What the hand has to do
+  // only adds to the cost.
   void finish() {
     const int lowest = lowest_fret();
     if (lowest != first_ && !(lowest == 0 && first_ == 1)) return;
-    std::vector<int> pitches;
-    for (std::size_t index = 0; index < frets_.size(); ++index) {
-      if (frets_[index]) pitches.push_back(neck_.midi({string_at(index), *frets_[index]}));
-    }
-    const std::optional<int> missing = tones_.missing_cost(pitches);
+    const std::optional<int> missing = tones_.missing_cost(pitches_);
     if (!missing) return;
+    const int sounding = *missing + bass_cost(pitches_) + muting_cost();
+    if (sounding > best_.back()) return;
     std::optional<ChordShape> shape = fingered_shape(frets_, neck_, scale_length_);
     if (!shape) return;
-    const int cost = *missing + bass_cost(pitches) + muting_cost() + hand_cost(*shape);
+    const int cost = sounding + hand_cost(*shape);
+    if (cost > best_.back()) return;
+    best_.back() = cost;
+    std::ranges::sort(best_);
     found_.push_back({cost, std::move(*shape)});
   }
 
@@ -164,8 +183,11 @@ class ShapeSearch {
   bool rising_ = true;  // from the bottom line to the top
   int first_ = 1;       // the frets that a hand there has
   int last_ = 1;
-  ShapeFrets frets_;
+  std::vector<std::vector<Note>> notes_;  // by string, from the bottom line
+  ShapeFrets frets_;                      // as chosen so far, with the pitches
+  std::vector<int> pitches_;
   std::vector<Found> found_;
+  std::vector<int> best_;  // the costs of the best so far, as many as are wanted
 };
 
 }  // namespace
