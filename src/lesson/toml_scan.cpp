@@ -99,7 +99,7 @@ std::optional<SyntaxProblem> TomlScan::value(const std::string& key) {
   }
   if (const auto mark = typographic_quote(bytes_.substr(at_)); !mark.empty()) {
     return problem(at_, at_ + mark.size(), std::string(mark) + " is not a quote that TOML knows",
-                   "write straight quotes: \" before and after the text");
+                   "write straight quotes, \", before and after the text; `fretsheaf tidy` puts them in");
   }
   return bare(key);
 }

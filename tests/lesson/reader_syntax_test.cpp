@@ -134,14 +134,14 @@ help: write meter = "4/4"
      R"~(title = “Low tide”
 )~",
      R"~(1:9-10: error: “ is not a quote that TOML knows
-help: write straight quotes: " before and after the text
+help: write straight quotes, ", before and after the text; `fretsheaf tidy` puts them in
 )~"},
     {"German quotes after a wide letter",
      R"~(# ü𝄞
 title = „Ebbe“
 )~",
      R"~(2:9-10: error: „ is not a quote that TOML knows
-help: write straight quotes: " before and after the text
+help: write straight quotes, ", before and after the text; `fretsheaf tidy` puts them in
 )~"},
     {"a typographic closing quote",
      R"~(title = "Low tide”
@@ -153,7 +153,7 @@ help: write a straight " there
      R"~(title = `Low tide`
 )~",
      R"~(1:9-10: error: ` is not a quote that TOML knows
-help: write straight quotes: " before and after the text
+help: write straight quotes, ", before and after the text; `fretsheaf tidy` puts them in
 )~"},
     {"no equals sign",
      R"~(title "Low tide"
