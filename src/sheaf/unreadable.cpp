@@ -41,6 +41,9 @@ std::string way_out(const std::string& path, const platform::System& system) {
 
 std::string unreadable(const std::string& path, const platform::FileError& error, const platform::System& system) {
   const std::string why = (path == "-" ? "standard input" : path) + ": " + error.what;
+  if (error.kind == platform::FileError::Kind::folder) {
+    return why + "; name a lesson in it, or make the handouts of all of them with: fretsheaf sheaf " + path;
+  }
   const bool missing = error.kind == platform::FileError::Kind::missing;
   return missing && path != "-" ? why + "; " + way_out(path, system) : why;
 }
