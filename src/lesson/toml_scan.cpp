@@ -107,6 +107,12 @@ std::optional<SyntaxProblem> TomlScan::value(const std::string& key) {
 SyntaxProblem TomlScan::unclosed(std::string_view marks) const {
   const std::string name(marks);
   if (marks.size() == 3) {
+    const std::string other(3, marks.front() == '"' ? '\'' : '"');
+    const std::size_t first = bytes_.find(other, at_ + 3);
+    if (first != std::string_view::npos && bytes_[first - 1] == '\n') {
+      return problem(first, first + 3, other + " does not close the text that " + name + " opened",
+                     "write " + name + " here, too, or " + other + " before it; a tab grid has ''' and '''");
+    }
     return problem(at_, at_ + 3, name + " opens a text here that is never closed",
                    "write " + name + " on a line of its own after it");
   }

@@ -322,6 +322,16 @@ G | 5\3 |
      R"~(2:7-10: error: a tab grid is written between ''' and '''
 help: in other quotes a '\' has a meaning of its own: write tab = ''' and close with '''
 )~"},
+    {"three quotes closed by those of the other kind",
+     R"~([[example]]
+tab = """
+count | 1 |
+G | 0 |
+'''
+)~",
+     R"~(5:1-4: error: ''' does not close the text that """ opened
+help: write """ here, too, or ''' before it; a tab grid has ''' and '''
+)~"},
     {"an unclosed '''",
      R"~([[example]]
 tab = '''
