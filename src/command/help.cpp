@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "command/command.h"
+#include "command/help_mentions.h"
 #include "command/report.h"
 #include "source/nearest.h"
 
@@ -39,7 +40,7 @@ bool is_string_letter(const std::string& word) {
 }
 
 // What a word is most probably meant to be: as it is written, without its quotes, in another case, without the dashes
-// of an option, without those of a stretch (`PM---`).
+// of an option, without those of a stretch (`PM---`), without the s of a plural.
 std::vector<const HelpEntry*> find(const std::string& word) {
   const auto same = [](const std::string& spelling) { return spelling; };
   if (auto found = entries_of(word, same); !found.empty()) return found;
@@ -53,7 +54,9 @@ std::vector<const HelpEntry*> find(const std::string& word) {
     return dashes == 0 ? spelling : spelling.substr(0, dashes);
   };
   const std::size_t end = word.find_last_not_of('-');
-  return entries_of(word.substr(0, end == std::string::npos ? 0 : end + 1), no_dashes);
+  auto stretches = entries_of(word.substr(0, end == std::string::npos ? 0 : end + 1), no_dashes);
+  if (!stretches.empty() || word.size() < 4 || !word.ends_with('s')) return stretches;
+  return entries_of(lower(word.substr(0, word.size() - 1)), no_case);
 }
 
 // Up to three known words that are near to one that is not known, the nearest first.
@@ -82,6 +85,10 @@ std::string suggestions(const std::string& word) {
 
 }  // namespace
 
+bool has_help_on(const std::string& word) {
+  return !find(word).empty() || !mentions_of(word).empty();
+}
+
 Exit help(const std::string& word, Console& console) {
   if (word.empty()) {
     console.out += help_words();
@@ -89,6 +96,10 @@ Exit help(const std::string& word, Console& console) {
   }
   const std::vector<const HelpEntry*> found = find(word);
   if (found.empty()) {
+    if (const auto mentions = mentions_of(word); !mentions.empty()) {
+      console.out += told_of(word, mentions);
+      return Exit::done;
+    }
     complain("there is no help on '" + word + "'" + suggestions(word), console);
     console.errors += "help: fretsheaf help lists all words that it explains\n";
     return Exit::request_wrong;

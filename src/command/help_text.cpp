@@ -210,6 +210,7 @@ std::string usage() {
   }
   return text +
          "\nA lesson or FILE written - is standard input or output. fretsheaf help VERB explains a verb's options.\n"
+         "fretsheaf --version says which version this is.\n"
          "Exit status: 0 done, 1 a lesson has errors, 2 the command line is wrong, 3 a file cannot be read or "
          "written.\n";
 }

@@ -6,6 +6,7 @@
 #include "command/help.h"
 #include "command/report.h"
 #include "source/nearest.h"
+#include "source/utf8.h"
 
 namespace fretsheaf::command {
 
@@ -142,6 +143,22 @@ Exit refuse(const std::string& what, Console& console) {
   return Exit::request_wrong;
 }
 
+// `fretsheaf help palm mute`: several words are one that has blanks in it.
+Exit help_on(const std::vector<std::string>& arguments, Console& console) {
+  std::string all;
+  for (std::size_t i = 1; i < arguments.size(); ++i) all += (i == 1 ? "" : " ") + arguments[i];
+  if (arguments.size() <= 2 || has_help_on(all)) return help(all, console);
+  return refuse("'" + arguments[2] + "' is one word too many for help", console);
+}
+
+Exit refuse_verb(const std::string& word, const std::vector<std::string_view>& verbs, Console& console) {
+  if (!word.ends_with(".lesson.toml"))
+    return refuse("there is no verb '" + word + "'" + suggestion(word, verbs), console);
+  complain("'" + word + "' is a lesson, not a verb", console);
+  console.errors += "help: fretsheaf typeset " + source::printable(word) + " makes its handout\n";
+  return Exit::request_wrong;
+}
+
 Exit dispatch(const Parser& parser, platform::Machine& system, Console& console) {
   for (const CLI::App* verb : verbs_of(parser)) {
     if (!verb->parsed()) continue;
@@ -208,17 +225,18 @@ Exit run(std::vector<std::string> arguments, platform::Machine& system, Console&
   for (const CLI::App* verb : verbs_of(parser)) verbs.push_back(verb->get_name());
   const bool is_verb = std::find(verbs.begin(), verbs.end(), first) != verbs.end();
   // Before the options are read: what is asked about may look like one.
-  if (first == "help" && arguments.size() > 2) {
-    return refuse("'" + arguments[2] + "' is one word too many for help", console);
-  }
-  if (first == "help") return help(arguments.size() == 2 ? arguments[1] : "", console);
+  if (first == "help") return help_on(arguments, console);
   if (std::find_if(arguments.begin(), arguments.end(),
                    [](const std::string& word) { return word == "--help" || word == "-h"; }) != arguments.end()) {
     if (is_verb) return help(first, console);
     console.out += usage();
     return Exit::done;
   }
-  if (!is_verb) return refuse("there is no verb '" + first + "'" + suggestion(first, verbs), console);
+  if (first == "--version") {
+    console.out += "fretsheaf " FRETSHEAF_VERSION "\n";
+    return Exit::done;
+  }
+  if (!is_verb) return refuse_verb(first, verbs, console);
   const std::string last = arguments.back();
   std::reverse(arguments.begin(), arguments.end());  // the library takes them last first
   try {

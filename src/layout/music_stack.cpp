@@ -268,9 +268,13 @@ class Stacker {
     return y + down;
   }
 
+  // How high a figure reaches over the baseline of its row of labels, as a coordinate.
+  double figure_top() const { return context_.type.set(templates::Role::count, "1", sheet::Part::count_label).ink.top; }
+
   void add_labels() {
     double y = bottom_ + context_.measures().tab_to_label;
     double gap = context_.staves.tab_rhythm() ? label_under_stems : label_gap;
+    std::optional<double> end_of_stacks;
     for (const Row which : {Row::degree, Row::second_degree, Row::note, Row::finger, Row::count, Row::answer}) {
       Layer labels = row(which);
       if (labels.empty()) continue;
@@ -281,7 +285,11 @@ class Stacker {
         }
       }
       if (which == Row::answer) y += writing_room;
+      // The lower labels of a chord would be read as the next row's, where that has nothing under the chord.
+      if (end_of_stacks) y = std::max(y, *end_of_stacks + gap * sp_ - figure_top());
       y = below(std::move(labels), y, gap);
+      const bool stacked = answers && answers->bottom > context_.measures().label_to_label / 2;
+      end_of_stacks = stacked ? std::optional(y + answers->bottom) : std::nullopt;
       set_row_apart(which, answers, y);
       y += context_.measures().label_to_label;
       gap = label_gap;

@@ -198,6 +198,14 @@ class RowAlignment {
     return bar_line_in(from, row_.columns());
   }
 
+  // Whether that bar line stands under a later sign: then it is right, and the one before it was left out.
+  bool leaves_out_bar_line() const {
+    const auto sign = signs_.begin() + misplaced_;
+    const auto own = own_bar_line();
+    if (!own || quoted_[static_cast<std::size_t>(sign->begin)]) return false;
+    return std::any_of(sign + 1, signs_.end(), [&](const Sign& one) { return *own >= one.begin && *own < one.end; });
+  }
+
   void report_misplaced() const {
     const Sign& sign = signs_[static_cast<std::size_t>(misplaced_)];
     const auto own = own_bar_line();
@@ -205,6 +213,12 @@ class RowAlignment {
       input_.diagnostics.error(Code::bar_not_closed, row_.range(last_ink_, last_ink_ + 1),
                                "this row's last bar is not closed",
                                "end it with a bar line, `|`, under the count row's");
+      return;
+    }
+    if (leaves_out_bar_line()) {
+      input_.diagnostics.error(Code::bar_line_left_out, row_.range(sign.begin, sign.begin + 1),
+                               "this row has no bar line here, where the count row has one",
+                               "write `|` in this column");
       return;
     }
     const int off = *own < sign.begin ? *own - sign.begin : *own - sign.end + 1;
@@ -303,6 +317,12 @@ bool report_count_row(const GridInput& input, const GridRow& count, const std::v
   });
   if (!all) return false;
   const Sign& here = found[static_cast<std::size_t>(sign)];
+  if (rows.front().leaves_out_bar_line()) {
+    input.diagnostics.error(Code::bar_line_misplaced, count.range(here.begin, here.end),
+                            "none of the rows under this bar line has one here",
+                            "take it out, or write it in them, too");
+    return true;
+  }
   input.diagnostics.error(Code::bar_line_misplaced, count.range(here.begin, here.end),
                           "this bar line of the count row is out of line with the other rows",
                           "put it over theirs: columns are counted from each row's first `|`");

@@ -74,7 +74,8 @@ class HandWordsAttacher {
     error(Code::word_count, words.range,
           number_phrase(words.words.size(), "word") + " for " + number_phrase(fresh.size(), "note") + " at " +
               tick(in_.count.text),
-          "write one a string, top line first, joined by commas: `1,2`");
+          fresh.size() == 1 ? "write one word alone, without a comma"
+                            : "write one a string, top line first, joined by commas: `1,2`");
     return {};
   }
 

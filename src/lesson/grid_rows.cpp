@@ -216,8 +216,10 @@ class RowReader {
   bool report_tab(const Line& line) {
     const std::size_t tab = line.characters.find(U'\t');
     if (tab == std::u32string::npos) return false;
-    input_.diagnostics.error(Code::grid_tab, line.range(tab, tab + 1), "a tab character stands in the grid",
-                             "use spaces: a tab's width differs from one editor to the next");
+    input_.diagnostics.error(
+        Code::grid_tab, line.range(tab, tab + 1), "a tab character stands in the grid",
+        "use spaces: a tab's width differs from one editor to the next; `fretsheaf tidy` puts them in "
+        "where only one width fits");
     return true;
   }
 

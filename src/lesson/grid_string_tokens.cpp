@@ -37,7 +37,7 @@ constexpr std::array<OtherSign, 18> other_signs = {{
     {U'l', "write the figure 1, not the letter l"},
     {U'I', "write the figure 1, not the letter I"},
     {U'b', "a bend is written `7^1`: up by so many whole tones"},
-    {U'r', "a bend and its release are written `7^1v`"},
+    {U'r', "a bend and its release are written `7^1v`; a rest is a count in parentheses, `(2)`"},
     {U's', "a slide is written `5/7` up, `7\\5` down"},
     {U'S', "a slide is written `5/7` up, `7\\5` down"},
     {U'v', "vibrato is written `~`"},
@@ -342,7 +342,7 @@ std::vector<Run> read_runs(const GridInput& input, const Cell& cell) {
       if (!long_dash) {
         input.diagnostics.error(Code::token_long_dash, cell.row->range(at, at + 1),
                                 tick(cell.row->text(at, at + 1)) + " is no filler",
-                                "write plain dashes, `-`, or spaces");
+                                "write plain dashes, `-`, or spaces; `fretsheaf tidy` puts them in");
       }
       long_dash = true;
       continue;

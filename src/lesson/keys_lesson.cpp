@@ -55,10 +55,11 @@ bool is_link(std::string_view text) {
 void read_link(LessonKeys& into, const Field& field) {
   auto link = read_line(field);
   if (link && !link->value.empty() && !is_link(link->value)) {
-    const bool bare = link->value.find(':') == std::string::npos && is_link("https://" + link->value);
+    const bool mail = link->value.find('@') != std::string::npos;
+    const std::string whole = (mail ? "mailto:" : "https://") + link->value;
+    const bool bare = link->value.find(':') == std::string::npos && is_link(whole);
     field.error(Code::unsound_value, shown(link->value) + " is not a link that can be printed",
-                bare ? "write \"https://" + link->value + "\""
-                     : "a link begins with https://, http:// or mailto: and has no spaces");
+                bare ? "write \"" + whole + "\"" : "a link begins with https://, http:// or mailto: and has no spaces");
     link.reset();
   }
   if (link && link->value.size() > limits::link) {

@@ -1,7 +1,9 @@
 #include "lesson/keys_music.h"
 
+#include <array>
 #include <cstdlib>
 #include <string>
+#include <utility>
 
 #include "lesson/limits.h"
 #include "source/nearest.h"
@@ -60,7 +62,26 @@ std::string meant_key(std::string_view text) {
   return note.empty() || mode.empty() ? std::string() : note + " " + mode;
 }
 
-void not_a_key(const Field& field, std::string_view text) {
+// With accidentals as they are written here: "Eb major" of "E flat major" and of "E♭ major".
+std::string with_plain_accidentals(std::string_view text) {
+  constexpr std::array<std::pair<std::string_view, std::string_view>, 6> ways = {
+      {{" flat", "b"}, {"-flat", "b"}, {" sharp", "#"}, {"-sharp", "#"}, {"\u266D", "b"}, {"\u266F", "#"}}};
+  std::string plain(text);
+  for (const auto& [way, sign] : ways) {
+    if (const auto at = plain.find(way); at != std::string::npos) plain.replace(at, way.size(), sign);
+  }
+  return plain;
+}
+
+void not_a_key(const Field& field, std::string_view text, std::optional<theory::Mode> default_mode) {
+  if (const std::string plain = with_plain_accidentals(text); plain != text) {
+    const auto key = theory::parse_key(plain, default_mode);
+    const std::string meant = key ? key->to_string() : meant_key(plain);
+    if (!meant.empty()) {
+      field.error(Code::unsound_value, shown(text) + " is not a key", "write \"" + meant + "\"");
+      return;
+    }
+  }
   const auto gap = std::min(text.find(' '), text.size());
   const auto tonic = theory::parse_note_name(text.substr(0, gap));
   const auto modes = theory::mode_names();
@@ -86,7 +107,7 @@ std::optional<theory::Key> read_key_name(const Field& field, std::string_view te
                                          std::optional<theory::Mode> default_mode) {
   const auto key = theory::parse_key(text, default_mode);
   if (!key) {
-    not_a_key(field, text);
+    not_a_key(field, text, default_mode);
     return {};
   }
   if (theory::has_signature(*key)) return key;

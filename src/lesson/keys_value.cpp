@@ -54,6 +54,7 @@ std::string quoted_words(std::string_view text, std::string_view separators) {
     std::string_view word = text.substr(at, text.find_first_of(separators, at) - at);
     at += word.size();
     word = word.substr(0, word.find_last_not_of(' ') + 1);
+    word.remove_prefix(std::min(word.find_first_not_of(' '), word.size()));
     list += (list.empty() ? "\"" : ", \"") + std::string(word) + "\"";
   }
   return list;

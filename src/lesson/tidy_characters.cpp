@@ -126,6 +126,7 @@ class QuoteMender {
     if (c == '"' || c == '\'') {
       value_begins_ = false;
       const auto string = find_toml_string(file_, at_);
+      if (!string && straighten_lines()) return;
       return keep(string ? string->end : at_ + 1);
     }
     if (c == '=' || c == '[' || c == ',') value_begins_ = true;
@@ -142,23 +143,27 @@ class QuoteMender {
     return std::nullopt;
   }
 
-  bool straighten() { return straighten_lines() || straighten_value(); }
+  // Three quotes are not the quotes of a short value, whatever else they may be.
+  bool straighten() {
+    char mark = 0;
+    if (!three_at(at_, mark)) return straighten_value();
+    return file_.substr(at_, 3) != std::string(3, mark) && straighten_lines();
+  }
 
-  // Three quotes in a row, some of them curly, and the next three that stand alone on a line.
+  // Where three quotes in a row end, curly or straight.
   std::optional<std::size_t> three_at(std::size_t at, char& mark) const {
-    bool curly = false;
     for (int i = 0; i < 3; ++i) {
       std::size_t end = at + 1;
       auto quote = quote_at(at, end);
-      curly = curly || quote.has_value();
       if (!quote && at < file_.size() && (file_[at] == '"' || file_[at] == '\'')) quote = file_[at];
       if (!quote || (i > 0 && *quote != mark)) return std::nullopt;
       mark = *quote;
       at = end;
     }
-    return curly ? std::optional(at) : std::nullopt;
+    return at;
   }
 
+  // Three quotes, and the next three of their kind that stand at a line's beginning.
   bool straighten_lines() {
     char mark = 0;
     const auto open_end = three_at(at_, mark);
@@ -170,8 +175,8 @@ class QuoteMender {
       const std::string_view body = file_.substr(*open_end, line + 1 - *open_end);
       const std::string marks(3, mark);
       if (body.find(marks) != std::string_view::npos) return false;
-      note(mended_, Lookalike::quote, at_);
-      note(mended_, Lookalike::quote, line + 1);
+      if (file_.substr(at_, 3) != marks) note(mended_, Lookalike::quote, at_);
+      if (file_.substr(line + 1, 3) != marks) note(mended_, Lookalike::quote, line + 1);
       result_.append(marks).append(body).append(marks);
       at_ = *close_end;
       return true;

@@ -99,7 +99,7 @@ std::optional<SyntaxProblem> TomlScan::value(const std::string& key) {
   }
   if (const auto mark = typographic_quote(bytes_.substr(at_)); !mark.empty()) {
     return problem(at_, at_ + mark.size(), std::string(mark) + " is not a quote that TOML knows",
-                   "write straight quotes: \" before and after the text");
+                   "write straight quotes, \", before and after the text; `fretsheaf tidy` puts them in");
   }
   return bare(key);
 }
@@ -107,6 +107,12 @@ std::optional<SyntaxProblem> TomlScan::value(const std::string& key) {
 SyntaxProblem TomlScan::unclosed(std::string_view marks) const {
   const std::string name(marks);
   if (marks.size() == 3) {
+    const std::string other(3, marks.front() == '"' ? '\'' : '"');
+    const std::size_t first = bytes_.find(other, at_ + 3);
+    if (first != std::string_view::npos && bytes_[first - 1] == '\n') {
+      return problem(first, first + 3, other + " does not close the text that " + name + " opened",
+                     "write " + name + " here, too, or " + other + " before it; a tab grid has ''' and '''");
+    }
     return problem(at_, at_ + 3, name + " opens a text here that is never closed",
                    "write " + name + " on a line of its own after it");
   }

@@ -19,8 +19,8 @@ std::string from(const std::string& path, const std::string& folder) {
 
 // Whether nothing in the path leads up or stays.
 bool is_plain(std::string_view path) {
-  return path.find("./") == std::string_view::npos && path.find("//") == std::string_view::npos &&
-         !path.ends_with("/.") && !path.ends_with("/..");
+  return path != "." && path != ".." && path.find("./") == std::string_view::npos &&
+         path.find("//") == std::string_view::npos && !path.ends_with("/.") && !path.ends_with("/..");
 }
 
 }  // namespace

@@ -10,11 +10,12 @@ namespace fretsheaf::sheaf {
 namespace {
 
 constexpr std::size_t most_named = 5;
+constexpr std::string_view ending = ".lesson.toml";
 
 std::vector<std::string> lessons_in(const std::string& folder, const platform::System& system) {
   std::vector<std::string> lessons;
   for (std::string& name : system.list(folder)) {
-    if (name.ends_with(".lesson.toml")) lessons.push_back(std::move(name));
+    if (name.ends_with(ending)) lessons.push_back(std::move(name));
   }
   return lessons;
 }
@@ -25,12 +26,13 @@ std::string way_out(const std::string& path, const platform::System& system) {
   const std::string name = path.substr(folder.size());
   const std::vector<std::string> lessons = lessons_in(folder.empty() ? "." : folder, system);
   if (lessons.empty()) return "fretsheaf new FILE writes a lesson to start from";
-  // Its ending is what is left out most often.
-  const std::vector<std::string_view> known(lessons.begin(), lessons.end());
-  std::string near = source::nearest(name, known);
-  if (near.empty()) near = source::nearest(name + ".lesson.toml", known);
-  if (near.empty()) near = source::nearest(name.substr(0, name.find('.')) + ".lesson.toml", known);
-  if (!near.empty()) return "did you mean '" + folder + near + "'?";
+  // Without the ending, which is left out most often: all have it, so that it says nothing of what is meant.
+  std::vector<std::string_view> known(lessons.begin(), lessons.end());
+  for (std::string_view& lesson : known) lesson.remove_suffix(ending.size());
+  const bool whole = name.ends_with(ending) && name.size() > ending.size();
+  std::string near = source::nearest(whole ? name.substr(0, name.size() - ending.size()) : name, known);
+  if (near.empty()) near = source::nearest(name.substr(0, name.find('.')), known);
+  if (!near.empty()) return "did you mean '" + folder + near + std::string(ending) + "'?";
   std::string all;
   for (std::size_t i = 0; i < lessons.size() && i < most_named; ++i) all += (i == 0 ? "" : ", ") + lessons[i];
   if (lessons.size() > most_named) all += " and " + std::to_string(lessons.size() - most_named) + " more";
@@ -41,6 +43,9 @@ std::string way_out(const std::string& path, const platform::System& system) {
 
 std::string unreadable(const std::string& path, const platform::FileError& error, const platform::System& system) {
   const std::string why = (path == "-" ? "standard input" : path) + ": " + error.what;
+  if (error.kind == platform::FileError::Kind::folder) {
+    return why + "; name a lesson in it, or make the handouts of all of them with: fretsheaf sheaf " + path;
+  }
   const bool missing = error.kind == platform::FileError::Kind::missing;
   return missing && path != "-" ? why + "; " + way_out(path, system) : why;
 }

@@ -65,6 +65,15 @@ std::string meant_key(std::string_view text, const theory::Key& own) {
   const auto gap = words.rfind(' ');
   const std::string mode = gap == std::string::npos ? std::string() : words.substr(gap + 1);
   if (const auto tonic = meant_tonic(words)) return theory::Key{*tonic, own.mode}.to_string();
+  // "Ebm", as the chord is written.
+  constexpr std::array<std::pair<std::string_view, theory::Mode>, 3> short_modes = {
+      {{"min", theory::Mode::minor}, {"maj", theory::Mode::major}, {"m", theory::Mode::minor}}};
+  for (const auto& [end, short_mode] : short_modes) {
+    if (!words.ends_with(end)) continue;
+    std::string_view name = std::string_view(words).substr(0, words.size() - end.size());
+    if (name.ends_with(' ')) name.remove_suffix(1);
+    if (const auto tonic = meant_tonic(name)) return theory::Key{*tonic, short_mode}.to_string();
+  }
   const auto tonic = meant_tonic(std::string_view(words).substr(0, std::min(gap, words.size())));
   const std::string near = source::nearest(mode, theory::mode_names());
   const auto meant = theory::parse_mode(near.empty() ? mode : near);

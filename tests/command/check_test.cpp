@@ -53,7 +53,7 @@ TEST_CASE("check --json says of a file that cannot be read why, and goes on") {
   shed.system.files = {{"good.lesson.toml", good}};
   CHECK(command::run({"check", "--json", "gone.lesson.toml", "good.lesson.toml"}, shed.system, shed.console) ==
         Exit::unreadable);
-  CHECK(shed.console.errors == "fretsheaf: error: gone.lesson.toml: is not there; did you mean 'good.lesson.toml'?\n");
+  CHECK(shed.console.errors == "fretsheaf: error: gone.lesson.toml: is not there; there is good.lesson.toml\n");
   CHECK(json::parse(shed.console.out).at("files").size() == 1);
 }
 

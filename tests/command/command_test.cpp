@@ -8,6 +8,8 @@
 #include "fretboard/instrument.h"
 #include "platform/disk_system.h"
 #include "platform/memory_system.h"
+#include "support/project.h"
+#include "support/temporary_folder.h"
 
 using namespace fretsheaf;
 using command::Console;
@@ -151,6 +153,9 @@ TEST_CASE("what is wrong with the command line is said, with the nearest word") 
       {{"typeset"}, "fretsheaf: error: typeset which lesson? name its file\n" + help},
       {{"check"}, "fretsheaf: error: check which lesson? name its file\n" + help},
       {{"new"}, "fretsheaf: error: new needs the name of the file to write\n" + help},
+      {{"a.lesson.toml"},
+       "fretsheaf: error: 'a.lesson.toml' is a lesson, not a verb\n"
+       "help: fretsheaf typeset a.lesson.toml makes its handout\n"},
       {{"new", "a", "b"}, "fretsheaf: error: 'b' is one word too many for new\n" + help},
       {{"typeset", "a.lesson.toml", "--keys", "E"},
        "fretsheaf: error: typeset has no option '--keys'; did you mean '--key'?\n" + help},
@@ -180,7 +185,9 @@ TEST_CASE("what cannot be read or written ends with status 3") {
         "fretsheaf: error: none.lesson.toml: is not there; fretsheaf new FILE writes a lesson to start from\n");
   shed.system.files["shed/a.lesson.toml"] = good;
   CHECK(shed.run({"check", "shed"}) == Exit::unreadable);
-  CHECK(shed.console.errors == "fretsheaf: error: shed: is a folder\n");
+  CHECK(shed.console.errors ==
+        "fretsheaf: error: shed: is a folder; name a lesson in it, or make the handouts of all of them with: "
+        "fretsheaf sheaf shed\n");
   shed.system.write_failures["shed/a.d-dorian.pdf"] = {platform::FileError::Kind::not_allowed, "cannot be written"};
   CHECK(shed.run({"typeset", "shed/a.lesson.toml"}) == Exit::unreadable);
   CHECK(shed.console.errors == "fretsheaf: error: shed/a.d-dorian.pdf: cannot be written\n");
@@ -223,6 +230,15 @@ TEST_CASE("an unknown template in the lesson is an error with its place") {
         "             ^^^^^^^^^^^^\n"
         "help: the templates are compact, large-print, music-stand; one of your own is named by its path, which ends "
         "in .toml\n");
+}
+
+TEST_CASE("--version says which version this is") {
+  Shed shed;
+  CHECK(shed.run({"--version"}) == Exit::done);
+  const std::string build = bytes_of(test::project_folder() + "/CMakeLists.txt");
+  const std::string version = shed.console.out.substr(0, shed.console.out.size() - 1);
+  CHECK(version.starts_with("fretsheaf "));
+  CHECK(build.find("project(fretsheaf VERSION " + version.substr(10) + " ") != std::string::npos);
 }
 
 TEST_CASE("--help says the verbs") {

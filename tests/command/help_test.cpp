@@ -81,6 +81,21 @@ std::string errors_in(const std::string& lesson, const std::string& sheaf = {}) 
   return said;
 }
 
+std::vector<std::string> words_of_command(std::string_view line) {
+  std::vector<std::string> words(1);
+  bool quoted = false;
+  for (const char c : line) {
+    if (c == '"') {
+      quoted = !quoted;
+    } else if (c == ' ' && !quoted) {
+      words.emplace_back();
+    } else {
+      words.back() += c;
+    }
+  }
+  return words;
+}
+
 const std::string grid = "tab = '''\ncount | 1   2   3   4   |\nA     | 5   5   3   3   |\n'''\n";
 
 // A sound lesson in which `line` stands at the top, in place of the line for the same key.
@@ -289,17 +304,7 @@ TEST_CASE("every example of a verb is a command line that is understood") {
     platform::MemorySystem system(disk);
     system.files["low-tide-vamp.lesson.toml"] =
         bytes_of(test::project_folder() + "/demo-lessons/low-tide-vamp.lesson.toml");
-    std::vector<std::string> words(1);
-    bool quoted = false;
-    for (const char c : entry.example) {
-      if (c == '"') {
-        quoted = !quoted;
-      } else if (c == ' ' && !quoted) {
-        words.emplace_back();
-      } else {
-        words.back() += c;
-      }
-    }
+    std::vector<std::string> words = words_of_command(entry.example);
     CHECK(words.front() == "fretsheaf");
     REQUIRE(words.at(1) == entry.word);
     words.erase(words.begin());
@@ -391,6 +396,28 @@ TEST_CASE("a verb is explained with what is typed and all its options") {
         "      fretsheaf tidy low-tide-vamp.lesson.toml\n");
 }
 
+TEST_CASE("every typeset command of the README on a demo lesson is done") {
+  const platform::DiskSystem disk;
+  const std::string readme = bytes_of(test::project_folder() + "/README.md");
+  const std::string begin = "\n    fretsheaf typeset ";
+  int commands = 0;
+  for (std::size_t at = 0; (at = readme.find(begin, at)) != std::string::npos; ++at) {
+    const std::string line = readme.substr(at + 5, readme.find('\n', at + 5) - at - 5);
+    std::vector<std::string> words = words_of_command(line);
+    const std::string path = test::project_folder() + "/demo-lessons/" + words.at(2);
+    if (!disk.exists(path)) continue;  // the lesson that the README begins with, or a LESSON
+    CAPTURE(line);
+    platform::MemorySystem system(disk);
+    system.files[words[2]] = bytes_of(path);
+    words.erase(words.begin());
+    command::Console console;
+    CHECK(command::run(words, system, console) == command::Exit::done);
+    CHECK(console.errors.find("error: ") == std::string::npos);
+    ++commands;
+  }
+  CHECK(commands == 4);
+}
+
 TEST_CASE("help on an unknown word names the nearest known ones") {
   const std::string help = "help: fretsheaf help lists all words that it explains\n";
   CHECK(run({"help", "cuont"}, command::Exit::request_wrong).errors ==
@@ -406,4 +433,33 @@ TEST_CASE("help on an unknown word names the nearest known ones") {
   CHECK(run({"help", "count", "chord"}, command::Exit::request_wrong).errors ==
         "fretsheaf: error: 'chord' is one word too many for help\n"
         "help: fretsheaf --help lists the verbs and their options\n");
+}
+
+TEST_CASE("help on a word of the trade that is no sign shows what tells of it") {
+  CHECK(run({"help", "Hammer-Ons"}, command::Exit::done).out ==
+        "'Hammer-Ons' is no word of a lesson file or a command; this tells of it:\n\n" +
+            run({"help", "h"}, command::Exit::done).out);
+  const std::string slide = run({"help", "slide"}, command::Exit::done).out;
+  CHECK(slide == "'slide' is no word of a lesson file or a command; these tell of it:\n\n" +
+                     run({"help", "/"}, command::Exit::done).out + "\n" + run({"help", "\\"}, command::Exit::done).out);
+  CHECK(run({"help", "palm", "mute"}, command::Exit::done).out.find("\n\nPM---: in the mark row") != std::string::npos);
+  CHECK(run({"help", "fingers"}, command::Exit::done).out == run({"help", "finger"}, command::Exit::done).out);
+  // Where many tell of it, a line or two of each will do.
+  const std::string repeat = run({"help", "repeat"}, command::Exit::done).out;
+  CHECK(repeat.find("\n|:, :|: in the count row of the tab grid\n  Around what is repeated.") != std::string::npos);
+  CHECK(repeat.find("count |") == std::string::npos);
+  // What stands in every other text tells nothing.
+  CHECK(run({"help", "the"}, command::Exit::request_wrong).out.empty());
+}
+
+TEST_CASE("help knows the everyday words of a lesson") {
+  for (const std::string word :
+       {"pickup",         "rest",      "triplet",  "tie",       "eighth",    "sixteenth", "repeat",
+        "bar line",       "slide",     "bend",     "pull-off",  "vibrato",   "ghost",     "dead note",
+        "harmonic",       "grace",     "accent",   "staccato",  "palm mute", "let ring",  "tremolo",
+        "strum",          "slap",      "dynamics", "crescendo", "hairpin",   "scale",     "QR",
+        "time signature", "metronome", "lyrics",   "fingering", "transpose", "exercise"}) {
+    CAPTURE(word);
+    run({"help", word}, command::Exit::done);
+  }
 }

@@ -70,6 +70,11 @@ TEST_CASE("tidy says the errors that stay, and which file cannot be read or writ
   CHECK(shed.console.errors ==
         "locked.lesson.toml:7: mended: columns out of line\nfretsheaf: error: locked.lesson.toml: is locked\n");
   CHECK(shed.run({"gone.lesson.toml"}) == Exit::unreadable);
-  CHECK(shed.console.errors == "fretsheaf: error: gone.lesson.toml: is not there; did you mean 'wrong.lesson.toml'?\n");
+  CHECK(shed.console.errors ==
+        "fretsheaf: error: gone.lesson.toml: is not there; there are locked.lesson.toml, wrong.lesson.toml\n");
+  for (const std::string near : {"locke", "Locked.toml", "locked.lesson", "loked.lesson.toml"}) {
+    CHECK(shed.run({near}) == Exit::unreadable);
+    CHECK(shed.console.errors == "fretsheaf: error: " + near + ": is not there; did you mean 'locked.lesson.toml'?\n");
+  }
   CHECK(shed.run({}) == Exit::request_wrong);
 }

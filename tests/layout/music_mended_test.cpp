@@ -157,6 +157,24 @@ TEST_CASE("both kinds of degrees have a row each, named for what it counts in") 
   CHECK(texts(one.at(0), Part::row_name) == std::vector<std::string>{"degree"});
 }
 
+TEST_CASE("a chord's lower label stands above the next row, also where that row has nothing under the chord") {
+  test::Music music;
+  const auto lines = music.lines(guitar_lesson("labels = [\"key-degrees\"]",
+                                               "count  | 1 2   3 4 |\n"
+                                               "D      |   0       |\n"
+                                               "A      | 3 2   5 7 |\n"
+                                               "finger | 1     3   |\n"));
+  double lowest_degree = 0;
+  double highest_finger = 1000;
+  for (const auto& box : boxes(lines.at(0), Part::degree_label, music.fonts)) {
+    lowest_degree = std::max(lowest_degree, box.bottom);
+  }
+  const auto fingers = boxes(lines.at(0), Part::finger_label, music.fonts);
+  CHECK(fingers.size() == 2);
+  for (const auto& box : fingers) highest_finger = std::min(highest_finger, box.top);
+  CHECK(lowest_degree < highest_finger);
+}
+
 namespace {
 
 // Where a line's paths of a part begin.

@@ -70,6 +70,18 @@ TEST_CASE("bar lines of the other rows") {
        {"1:14: error: the count row has no bar line here, where the rows under it have one; write `|` here, or take "
         "theirs out"}},
       {"count | 1 2  | 1 |\n"
+       "G     | 0      0 |\n",
+       {"2:14: error: this row has no bar line here, where the count row has one; write `|` in this column"}},
+      {"count | 1 2  | 1 |\n"
+       "G     | 0      0 |\n"
+       "D     | 2      0 |\n",
+       {"1:14: error: none of the rows under this bar line has one here; take it out, or write it in them, too"}},
+      {"count | 1 2  | 1 |: 1 :|\n"
+       "G     | 0    | 0    0  |\n"
+       "text  | slower     2   |\n",
+       {"2:18: error: this row has no bar line here, where the count row has one; write `|` in this column",
+        "3:14: error: this row has no bar line here, where the count row has one; write `|` in this column"}},
+      {"count | 1 2  | 1 |\n"
        "G     | 0 |  | 0 |\n",
        {"2:11: error: there is no bar line here in the count row; take it out, or write it in the count row, too"}},
       {"count | 1 2  | 1 |\n"

@@ -12,7 +12,7 @@ TEST_CASE("fingers, hands, spellings and strokes") {
        "finger | 1      5      T      1,2    |\n",
        {"3:17: error: `5` is no word of a finger row; fingers are `0` to `4` and `T`; for a chord one a string, joined "
         "by commas: `1,2,3`",
-        "3:31: error: 2 words for 1 note at `4`; write one a string, top line first, joined by commas: `1,2`"}},
+        "3:31: error: 2 words for 1 note at `4`; write one word alone, without a comma"}},
       {"count  | 1      2      3      4      |\n"
        "G      | 5      7      5      =      |\n"
        "D      | 5      =                    |\n"

@@ -189,20 +189,20 @@ TEST_CASE("a tab character is an error in a row, and blank in a blank line") {
       {"count\t| 1 2 |\n"
        "G     | 1 1 |\n",
        {"1:6: error: a tab character stands in the grid; use spaces: a tab's width differs from one editor to the "
-        "next"}},
+        "next; `fretsheaf tidy` puts them in where only one width fits"}},
       {"count |\t1 2 |\n"
        "G     |   1 1 |\n",
        {"1:8: error: a tab character stands in the grid; use spaces: a tab's width differs from one editor to the "
-        "next"}},
+        "next; `fretsheaf tidy` puts them in where only one width fits"}},
       {"count | 1 2 |\n"
        "G     | 1 1 |\t\n",
        {"2:14: error: a tab character stands in the grid; use spaces: a tab's width differs from one editor to the "
-        "next"}},
+        "next; `fretsheaf tidy` puts them in where only one width fits"}},
       {"count | 1 2 |\n"
        "G     | 1\t1 |\n"
        "D     | 2   |\n",
        {"2:10: error: a tab character stands in the grid; use spaces: a tab's width differs from one editor to the "
-        "next"}},
+        "next; `fretsheaf tidy` puts them in where only one width fits"}},
       {"count | 1 |\n"
        "G     | 1 |\n"
        "\t\n"
@@ -217,5 +217,5 @@ TEST_CASE("a grid whose only strip begins a repeat and cannot be read for its ta
       {{"count |: 1\t2 |\n"
         "A     |  5   |\n",
         {"1:11: error: a tab character stands in the grid; use spaces: a tab's width differs from one editor to the "
-         "next"}}});
+         "next; `fretsheaf tidy` puts them in where only one width fits"}}});
 }

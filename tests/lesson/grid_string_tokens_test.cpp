@@ -247,7 +247,8 @@ TEST_CASE("signs of other tabs, and keys beside the right one") {
         "2:31: error: `X` is no sign of a string row; a dead note is written `x`"}},
       {"count  | 1      2      3      4      |\n"
        "G      | 5r     5S7    5H7    5P3    |\n",
-       {"2:11: error: `r` is no sign of a string row; a bend and its release are written `7^1v`",
+       {"2:11: error: `r` is no sign of a string row; a bend and its release are written `7^1v`; a rest is a "
+        "count in parentheses, `(2)`",
         "2:18: error: `S` is no sign of a string row; a slide is written `5/7` up, `7\\5` down",
         "2:25: error: `H` is no sign of a string row; a hammer-on is written `h`",
         "2:32: error: `P` is no sign of a string row; a pull-off is written `p`"}},
@@ -270,7 +271,7 @@ TEST_CASE("signs of other tabs, and keys beside the right one") {
         "or `\\`; after it `>`, `.`, `_`, `~`, `^1/2`, `/` or `\\`"}},
       {"count  | 1      2      3      4      |\n"
        "G      | 5–––   —5     5      5      |\n",
-       {"2:11: error: `–` is no filler; write plain dashes, `-`, or spaces",
+       {"2:11: error: `–` is no filler; write plain dashes, `-`, or spaces; `fretsheaf tidy` puts them in",
         "2:18: error: `5` stands under no count, between `2` and `3`; move it under one of them, or write its count"}},
   });
 }

@@ -106,6 +106,19 @@ help: write "F# dorian"
 4:37-40: error: 'min' is not a mode
 help: write "G minor"
 )~"},
+    {"accidentals as words and as signs",
+     lesson_with("also-in = [\"E flat\", \"B\u266D dorian\", \"f-sharp Dorian\", \"C flat minr\", \"G flat blues\"]"),
+     R"~(4:12-20: error: 'E flat' is not a key
+help: write "Eb dorian"
+4:22-33: error: 'B♭ dorian' is not a key
+help: write "Bb dorian"
+4:35-51: error: 'f-sharp Dorian' is not a key
+help: write "F# dorian"
+4:53-66: error: 'C flat minr' is not a key
+help: write "Cb minor"
+4:71-81: error: 'flat blues' is not a mode
+help: the modes are major, minor, dorian, phrygian, lydian, mixolydian or locrian
+)~"},
     {"an unknown mode",
      R"~(title = "T"
 key = "D dorain"
@@ -169,6 +182,10 @@ help: write also-in = "all"
     {"also-in a text", lesson_with(R"~(also-in = "E dorian")~"),
      R"~(4:11-21: error: 'also-in' must be a list of keys, or "all", not a text
 help: write also-in = ["E dorian"]
+)~"},
+    {"also-in a text of several", lesson_with(R"~(also-in = "E dorian, A dorian")~"),
+     R"~(4:11-31: error: 'also-in' must be a list of keys, or "all", not a text
+help: write also-in = ["E dorian", "A dorian"]
 )~"},
     {"also-in a number", lesson_with("also-in = [1]"),
      R"~(4:12-13: error: every item of 'also-in' must be a text in quotes, not a whole number
@@ -315,6 +332,10 @@ help: did you mean 'syllables'?
     {"a link without https", lesson_with(R"~(link = "example.org/tide")~"),
      R"~(4:8-26: error: 'example.org/tide' is not a link that can be printed
 help: write "https://example.org/tide"
+)~"},
+    {"a mailbox without mailto", lesson_with(R"~(link = "runa@example.org")~"),
+     R"~(4:8-26: error: 'runa@example.org' is not a link that can be printed
+help: write "mailto:runa@example.org"
 )~"},
     {"a link of another kind", lesson_with(R"~(link = "ftp://example.org/tide")~"),
      R"~(4:8-32: error: 'ftp://example.org/tide' is not a link that can be printed

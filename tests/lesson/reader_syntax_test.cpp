@@ -134,14 +134,14 @@ help: write meter = "4/4"
      R"~(title = “Low tide”
 )~",
      R"~(1:9-10: error: “ is not a quote that TOML knows
-help: write straight quotes: " before and after the text
+help: write straight quotes, ", before and after the text; `fretsheaf tidy` puts them in
 )~"},
     {"German quotes after a wide letter",
      R"~(# ü𝄞
 title = „Ebbe“
 )~",
      R"~(2:9-10: error: „ is not a quote that TOML knows
-help: write straight quotes: " before and after the text
+help: write straight quotes, ", before and after the text; `fretsheaf tidy` puts them in
 )~"},
     {"a typographic closing quote",
      R"~(title = "Low tide”
@@ -153,7 +153,7 @@ help: write a straight " there
      R"~(title = `Low tide`
 )~",
      R"~(1:9-10: error: ` is not a quote that TOML knows
-help: write straight quotes: " before and after the text
+help: write straight quotes, ", before and after the text; `fretsheaf tidy` puts them in
 )~"},
     {"no equals sign",
      R"~(title "Low tide"
@@ -321,6 +321,16 @@ G | 5\3 |
 )~",
      R"~(2:7-10: error: a tab grid is written between ''' and '''
 help: in other quotes a '\' has a meaning of its own: write tab = ''' and close with '''
+)~"},
+    {"three quotes closed by those of the other kind",
+     R"~([[example]]
+tab = """
+count | 1 |
+G | 0 |
+'''
+)~",
+     R"~(5:1-4: error: ''' does not close the text that """ opened
+help: write """ here, too, or ''' before it; a tab grid has ''' and '''
 )~"},
     {"an unclosed '''",
      R"~([[example]]

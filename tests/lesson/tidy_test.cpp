@@ -187,6 +187,19 @@ TEST_CASE("tidy straightens the quotes without which a lesson is no TOML") {
   }
 }
 
+TEST_CASE("tidy straightens a grid's three quotes where only some of them are curly") {
+  const std::string grid = "count | 1 2 3 4 |\nA     | 5   7   |\n";
+  for (const std::string opening : {"‘‘‘", "’’’", "'''"}) {
+    for (const std::string closing : {"‘‘‘", "’’’", "'''"}) {
+      CAPTURE(opening, closing);
+      CHECK(tidied(heading + "tab = " + opening + "\n" + grid + closing + "\n").bytes == lesson_of(grid));
+    }
+  }
+  // Three that are never closed are no value of two.
+  const std::string open = heading + "tab = ‘‘‘\n" + grid;
+  CHECK(tidied(open).bytes == open);
+}
+
 TEST_CASE("tidy leaves a grid with errors as it stands, and sets the others") {
   const std::string wrong = "\n[[example]]\ntab = '''\ncount | 1 2 3 4 5 |\nA| 5   7     |\n'''\n";
   const Tidied result = tidied(lesson_of("count | 1 la li 2 |\nA| 5  7 8  9 |\n") + wrong);

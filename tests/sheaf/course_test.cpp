@@ -149,3 +149,17 @@ TEST_CASE("a path is recorded from the record's folder on, and found again") {
   CHECK(inside.is_in_folder("../a.lesson.toml"));
   CHECK_FALSE(inside.is_in_folder("../../b.lesson.toml"));
 }
+
+TEST_CASE("lessons of the current folder lie in it when the handouts go to another") {
+  const platform::DiskSystem disk;
+  for (const std::string folder : {".", "./"}) {
+    CAPTURE(folder);
+    const sheaf::Places places(folder, "out", folder, disk);
+    CHECK(places.recorded(folder) == "..");
+    CHECK(places.is_in_folder("../a.lesson.toml"));
+    CHECK(places.is_in_folder("../unit/b.lesson.toml"));
+    CHECK_FALSE(places.is_in_folder("../../b.lesson.toml"));
+  }
+  const sheaf::Places above("..", "out", "..", disk);
+  CHECK(above.is_in_folder("../../b.lesson.toml"));
+}

@@ -41,6 +41,9 @@ TEST_CASE("a key that is written otherwise is no key, and the one that was meant
   CHECK(wanted("E flat") == "error: 'E flat' is no key; did you mean 'Eb dorian'?");
   CHECK(wanted("E flat dorain") == "error: 'E flat dorain' is no key; did you mean 'Eb dorian'?");
   CHECK(wanted("A♭") == "error: 'A♭' is no key; did you mean 'Ab dorian'?");
+  CHECK(wanted("E\u266Dm") == "error: 'E\u266Dm' is no key; did you mean 'Eb minor'?");
+  CHECK(wanted("Ebm") == "error: 'Ebm' is no key; did you mean 'Eb minor'?");
+  CHECK(wanted("Cmaj") == "error: 'Cmaj' is no key; did you mean 'C major'?");
   CHECK(wanted("H") == "error: 'H' is no key; did you mean 'B dorian'?");
   CHECK(wanted("Fis") == "error: 'Fis' is no key; did you mean 'F# dorian'?");
   CHECK(wanted("As") == "error: 'As' is no key; did you mean 'Ab dorian'?");
