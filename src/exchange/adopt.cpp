@@ -9,6 +9,7 @@
 #include "exchange/adopt_neck.h"
 #include "exchange/adopt_spellings.h"
 #include "exchange/score_file.h"
+#include "exchange/take_heading.h"
 #include "exchange/take_part.h"
 #include "exchange/xml_text.h"
 #include "lesson/grid_text.h"
