@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "lesson/held.h"
 #include "lesson/same_music.h"
 
 namespace fretsheaf::exchange {
@@ -20,16 +21,8 @@ std::vector<lesson::Event> repeated(const lesson::Music& music, std::size_t bar)
   if (!first.written_out) {
     first.kind = end.kind == EventKind::rest ? EventKind::rest : EventKind::held;
     first.strum = end.strum;
-    std::vector<lesson::Note> notes = end.notes;
-    for (lesson::Note& note : notes) {
-      lesson::Note held;
-      held.place = note.place;
-      held.dead = note.dead;
-      held.ghost = note.ghost;
-      held.harmonic = note.harmonic;
-      held.held = true;
-      note = held;
-    }
+    std::vector<lesson::Note> notes;
+    for (const lesson::Note& note : end.notes) notes.push_back(lesson::going_on(note));
     first.notes = std::move(notes);
   }
   return events;
