@@ -9,7 +9,7 @@
 
 #include "exchange/adopt_spans.h"
 #include "exchange/xml_text.h"
-#include "lesson/grid_text.h"
+#include "lesson/plain_words.h"
 #include "words/words.h"
 
 namespace fretsheaf::exchange {
