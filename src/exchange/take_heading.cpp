@@ -6,6 +6,8 @@
 
 namespace fretsheaf::exchange {
 
+using source::Code;
+
 namespace {
 
 // What a lesson of ours says of its heading beyond title, creator and rights.
