@@ -7,17 +7,17 @@
 #include "exchange/adopt_form.h"
 #include "exchange/adopt_music.h"
 #include "exchange/adopt_neck.h"
+#include "exchange/adopt_spellings.h"
 #include "exchange/score_file.h"
+#include "exchange/take_heading.h"
 #include "exchange/take_part.h"
 #include "exchange/xml_text.h"
-#include "lesson/grid_text.h"
 #include "lesson/lesson_text.h"
 #include "lesson/limits.h"
+#include "lesson/plain_words.h"
 #include "lesson/reader.h"
 #include "platform/memory_system.h"
 #include "score/build.h"
-#include "score/harmony.h"
-#include "score/spelled_notes.h"
 
 namespace fretsheaf::exchange {
 
@@ -53,7 +53,9 @@ class Adopter {
     for (Section& section : sections_) add_example(section);
     if (losses_.has_errors()) return std::nullopt;
     add_heading();
-    for (std::size_t i = 0; i < lesson_.examples.size(); ++i) set_spellings(i);
+    for (std::size_t i = 0; i < lesson_.examples.size(); ++i) {
+      force_spellings(names_[i], lesson_.neck, lesson_.examples[i]);
+    }
     std::string text = lesson::lesson_text(lesson_);
     check(text);
     return text;
@@ -182,52 +184,6 @@ class Adopter {
     lesson_.meter = lesson_.examples.front().meter;
     lesson_.feel = lesson_.examples.front().feel;
     if (part_->swing_ratio) lesson_.swing_ratio = *part_->swing_ratio;
-  }
-
-  // Forces a note's name where the lesson would give it another than the document does; bars written `%` take the names
-  // of the bar that they repeat.
-  void set_spellings(std::size_t index) {
-    lesson::Example& example = lesson_.examples[index];
-    const score::Harmony harmony(example, lesson_.neck.capo);
-    const score::SpelledNotes spelled(example, lesson_.neck, harmony);
-    std::vector<lesson::Bar>& bars = example.music.bars;
-    for (std::size_t b = 0; b < bars.size(); ++b) {
-      if (bars[b].same_as_previous) continue;
-      for (std::size_t e = 0; e < bars[b].events.size(); ++e) set_spelling(index, b, e, spelled);
-    }
-  }
-
-  // The document's name for a note, where it is one of its sound that can be written; else the lesson's own.
-  theory::NoteName wanted(std::size_t index, std::size_t b, std::size_t e, const lesson::Note& note,
-                          const score::SpelledNotes& spelled) const {
-    const theory::NoteName own = spelled.of(note).name;
-    const auto found = names_[index].find({static_cast<int>(b), static_cast<int>(e), note.place.string});
-    if (found == names_[index].end() || found->second.pitch_class() != own.pitch_class()) return own;
-    return std::abs(found->second.alteration) <= 2 ? found->second : own;
-  }
-
-  void set_spelling(std::size_t index, std::size_t b, std::size_t e, const score::SpelledNotes& spelled) {
-    std::vector<lesson::Bar>& bars = lesson_.examples[index].music.bars;
-    lesson::Event& event = bars[b].events[e];
-    const bool dead = std::any_of(event.notes.begin(), event.notes.end(), [](const auto& note) { return note.dead; });
-    if (event.kind != lesson::EventKind::struck || dead) return;
-    bool other = false;
-    for (std::size_t f = b; f < bars.size() && (f == b || bars[f].same_as_previous); ++f) {
-      for (const lesson::Note& note : bars[f].events[e].notes) {
-        other = other || (!note.held && !(wanted(index, f, e, note, spelled) == spelled.of(note).name));
-      }
-    }
-    if (!other) return;
-    for (lesson::Note& note : event.notes) {
-      if (!note.held) note.spell = lesson::Located<theory::NoteName>{wanted(index, b, e, note, spelled), {}};
-    }
-    for (std::size_t f = b + 1; f < bars.size() && bars[f].same_as_previous; ++f) {
-      for (std::size_t n = 0; n < event.notes.size(); ++n) {
-        const auto& forced = event.notes[n].spell;
-        const lesson::Note& note = bars[f].events[e].notes[n];
-        if (forced && !(wanted(index, f, e, note, spelled) == forced->value)) bars[f].same_as_previous = false;
-      }
-    }
   }
 
   // A lesson that is given must be one.

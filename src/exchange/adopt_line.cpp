@@ -4,6 +4,8 @@
 #include <set>
 #include <utility>
 
+#include "theory/arithmetic.h"
+
 namespace fretsheaf::exchange {
 
 using source::Code;
@@ -20,7 +22,7 @@ bool speaks(const Symbol& symbol) {
 }
 
 int midi_class(const Head& head) {
-  return head.pitch && !head.cross ? (head.pitch->midi() % 12 + 12) % 12 : -1;
+  return head.pitch && !head.cross ? theory::floor_mod(head.pitch->midi(), 12) : -1;
 }
 
 std::vector<int> classes(const Symbol& symbol) {
@@ -181,9 +183,7 @@ class LineFinder {
       }
     }
     if (pitched > 0 && strums > 0) {
-      const std::size_t i = 0;
-      const Xml* element = taken(section_.first).element;
-      context_.losses.error(Code::adopt_polyphony, element, section_.first + static_cast<int>(i),
+      context_.losses.error(Code::adopt_polyphony, taken(section_.first).element, section_.first,
                             "from here on strums stand among notes",
                             "an example of a lesson has notes, or is a rhythm of strums");
     }

@@ -7,6 +7,7 @@
 #include "exchange/adopt_events.h"
 #include "exchange/adopt_line.h"
 #include "exchange/adopt_places.h"
+#include "exchange/adopt_repeats.h"
 #include "exchange/adopt_words.h"
 #include "lesson/grid_text.h"
 
@@ -85,7 +86,7 @@ class MusicMaker {
     if (context_.losses.has_errors()) return {};
     for (const Happening& own : happenings_) add_event(result, own);
     settle_hands(result.music);
-    find_repeats(result.music);
+    find_repeats(context_, section_, result.music);
     result.name = add_words(context_, section_, happenings_, result.music);
     unfold_repeats(result.music);
     return result;
@@ -135,16 +136,22 @@ class MusicMaker {
     const bool bare = first && event.kind == EventKind::held && bar.begin == Rational(0) && !before.empty() &&
                       (event.strum || only_goes_on(before.back(), event));
     event.written_out = !bare;
-    const int index = static_cast<int>(bar.events.size());
-    for (std::size_t i = 0; i < event.notes.size(); ++i) {
-      const TakenTone& tone = own.tones[i];
-      if (tone.head.pitch && !event.notes[i].dead && !event.notes[i].held) {
-        result.names[{own.bar, index, event.notes[i].place.string}] = tone.head.pitch->name;
-      }
-      if (!tone.head.finger.empty()) event.notes[i].finger = lesson::Located<std::string>{tone.head.finger, {}};
-      if (!tone.head.hand.empty()) event.notes[i].hand = lesson::Located<std::string>{tone.head.hand, {}};
-    }
+    add_words_of(event, own, result);
     bar.events.push_back(std::move(event));
+  }
+
+  // What the document calls the event's notes, and its words for the hands.
+  static void add_words_of(lesson::Event& event, const Happening& own, TakenMusic& result) {
+    const auto index = static_cast<int>(result.music.bars[static_cast<std::size_t>(own.bar)].events.size());
+    for (std::size_t i = 0; i < event.notes.size(); ++i) {
+      const Head& head = own.tones[i].head;
+      lesson::Note& note = event.notes[i];
+      if (head.pitch && !note.dead && !note.held) {
+        result.names[{own.bar, index, note.place.string}] = head.pitch->name;
+      }
+      if (!head.finger.empty()) note.finger = lesson::Located<std::string>{head.finger, {}};
+      if (!head.hand.empty()) note.hand = lesson::Located<std::string>{head.hand, {}};
+    }
   }
 
   // A dead note goes on over a bar line with all that sounds, and not alone.
@@ -196,102 +203,6 @@ class MusicMaker {
     const int measure = section_.first + static_cast<int>(bar);
     context_.losses.left_out(context_.part.measures[static_cast<std::size_t>(measure)].element, measure,
                              what + " of one note among several, or of a note held on,");
-  }
-
-  // What `%` makes of the bar before: the same tokens, what was held into that bar now held from its end.
-  static std::vector<lesson::Event> repeated(const lesson::Music& music, std::size_t bar) {
-    std::vector<lesson::Event> events = music.bars[bar - 1].events;
-    const lesson::Event& end = events.back();
-    lesson::Event& first = events.front();
-    if (!first.written_out) {
-      first.kind = end.kind == EventKind::rest ? EventKind::rest : EventKind::held;
-      first.strum = end.strum;
-      std::vector<lesson::Note> notes = end.notes;
-      for (lesson::Note& note : notes) {
-        lesson::Note held;
-        held.place = note.place;
-        held.dead = note.dead;
-        held.ghost = note.ghost;
-        held.harmonic = note.harmonic;
-        held.held = true;
-        note = held;
-      }
-      first.notes = std::move(notes);
-    }
-    return events;
-  }
-
-  static bool same(const lesson::Note& a, const lesson::Note& b) {
-    const bool graces =
-        std::equal(a.graces.begin(), a.graces.end(), b.graces.begin(), b.graces.end(),
-                   [](const auto& x, const auto& y) { return x.place == y.place && x.approach == y.approach; });
-    const bool bends = a.bend.has_value() == b.bend.has_value() &&
-                       (!a.bend || (a.bend->tones == b.bend->tones && a.bend->release == b.bend->release));
-    const auto word = [](const auto& own) { return own ? own->value : std::string(); };
-    return graces && bends && a.place == b.place && a.dead == b.dead && a.ghost == b.ghost &&
-           a.harmonic == b.harmonic && a.held == b.held && a.approach == b.approach &&
-           a.approach_from_nowhere == b.approach_from_nowhere && a.accent == b.accent && a.staccato == b.staccato &&
-           a.tenuto == b.tenuto && a.vibrato == b.vibrato && a.slide_off == b.slide_off &&
-           word(a.finger) == word(b.finger) && word(a.hand) == word(b.hand);
-  }
-
-  static bool same(const lesson::Event& a, const lesson::Event& b) {
-    const auto stroke = [](const lesson::Event& e) { return e.stroke ? static_cast<int>(e.stroke->value) : -1; };
-    return a.kind == b.kind && a.at == b.at && a.length == b.length && a.strum == b.strum && a.fermata == b.fermata &&
-           stroke(a) == stroke(b) &&
-           std::equal(a.notes.begin(), a.notes.end(), b.notes.begin(), b.notes.end(),
-                      [](const auto& x, const auto& y) { return same(x, y); });
-  }
-
-  void lose_repeat(const TakenMeasure& measure, std::size_t bar) {
-    context_.losses.lose(Code::adopt_left_out, measure.element, section_.first + static_cast<int>(bar),
-                         "a bar-repeat sign over no notes is left out, and its bar is silent",
-                         "a lesson's `%` repeats one bar of the same length: write the notes out");
-  }
-
-  // Bars under a bar-repeat sign that say what `%` would.
-  void find_repeats(lesson::Music& music) {
-    for (std::size_t i = 1; i < music.bars.size(); ++i) {
-      lesson::Bar& bar = music.bars[i];
-      const TakenMeasure& own = context_.part.measures[static_cast<std::size_t>(section_.first) + i];
-      const lesson::Bar& before = music.bars[i - 1];
-      const bool silent = bar.events.size() == 1 && bar.events[0].kind == EventKind::rest;
-      const bool full = bar.begin == Rational(0) && bar.end == bar.meter.bar();
-      const bool alike = before.end - before.begin == bar.meter.bar() && before.begin == Rational(0);
-      if (own.repeats_before != 1 || !full || !alike) {
-        if (own.repeats_before > 0 && silent) lose_repeat(own, i);
-        continue;
-      }
-      const std::vector<lesson::Event> events = repeated(music, i);
-      const bool said = std::equal(events.begin(), events.end(), bar.events.begin(), bar.events.end(),
-                                   [](const auto& a, const auto& b) { return same(a, b); });
-      if (!said && !silent) continue;
-      bar.same_as_previous = true;
-      bar.events = events;
-      for (lesson::Event& event : bar.events) event.written_out = event.written_out && said;
-    }
-  }
-
-  // Where words stand inside a `%` bar, or lines begin or end there, its counts are written.
-  void unfold_repeats(lesson::Music& music) const {
-    for (std::size_t i = 0; i < music.bars.size(); ++i) {
-      lesson::Bar& bar = music.bars[i];
-      if (!bar.same_as_previous) continue;
-      const auto inside = [&](const auto& words) {
-        return std::any_of(words.begin(), words.end(), [&](const auto& word) { return word.at != bar.begin; });
-      };
-      const int own = static_cast<int>(i);
-      const bool spans = std::any_of(music.spans.begin(), music.spans.end(), [&](const lesson::Span& span) {
-        return span.first.bar == own || span.last.bar == own;
-      });
-      const bool dynamics = std::any_of(music.dynamics.begin(), music.dynamics.end(), [&](const auto& dynamic) {
-        return dynamic.moment.bar == own && dynamic.moment.at != bar.begin;
-      });
-      if (spans || dynamics || inside(bar.chords) || inside(bar.texts) || inside(bar.lyrics) || inside(bar.sections) ||
-          inside(bar.roads)) {
-        bar.same_as_previous = false;
-      }
-    }
   }
 
   const AdoptContext& context_;

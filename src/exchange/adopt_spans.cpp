@@ -5,6 +5,8 @@
 #include <map>
 #include <utility>
 
+#include "lesson/grid_text.h"
+
 namespace fretsheaf::exchange {
 
 using lesson::Moment;
@@ -84,14 +86,8 @@ class SpanSetter {
   Moment moment(int bar, Rational at) const {
     const lesson::Bar& own = in_.music.bars[static_cast<std::size_t>(bar)];
     at += own.begin;
-    const bool counted = at < own.end && lesson_can_count(at, own.meter);
-    if (counted) return {bar, at};
+    if (at < own.end && lesson::can_count(at, own.meter)) return {bar, at};
     return last_before({bar, at + Rational(1, 1000000)}).value_or(Moment{bar, own.begin});
-  }
-
-  static bool lesson_can_count(Rational at, const theory::Meter& meter) {
-    constexpr int finest = 64;
-    return (at / meter.count()).denominator() <= finest;
   }
 
   // The last event that begins before a moment.

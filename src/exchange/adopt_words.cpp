@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <map>
 #include <set>
 #include <string_view>
 #include <tuple>
@@ -10,6 +11,7 @@
 #include "exchange/adopt_spans.h"
 #include "exchange/xml_text.h"
 #include "lesson/grid_text.h"
+#include "lesson/plain_words.h"
 #include "words/words.h"
 
 namespace fretsheaf::exchange {
@@ -155,19 +157,21 @@ class WordSetter {
 
   // The verses by their numbers, in order.
   void add_lyrics() {
-    std::set<std::pair<int, std::string>> verses;
+    std::map<std::pair<int, std::string>, int> rows;
     const auto key = [](const std::string& verse) {
       constexpr int unnumbered = 1000;
       return std::pair(verse.empty() ? 1 : whole(verse).value_or(unnumbered), verse);
     };
     for (const Happening& own : happenings_) {
-      for (const auto& [at, syllable] : own.lyrics) verses.insert(key(syllable.verse));
+      for (const auto& [at, syllable] : own.lyrics) rows.try_emplace(key(syllable.verse), 0);
     }
+    int row_count = 0;
+    for (auto& [verse, row] : rows) row = row_count++;
     std::set<std::tuple<int, Rational, int>> there_already;  // by bar, place and verse
     for (const Happening& own : happenings_) {
       const auto index = static_cast<std::size_t>(own.bar);
       for (const auto& [at, syllable] : own.lyrics) {
-        const auto row = static_cast<int>(std::distance(verses.begin(), verses.find(key(syllable.verse))));
+        const int row = rows.at(key(syllable.verse));
         const std::string text = lesson::grid_words(syllable.text);
         report_long(syllable.text, syllable.element, own.measure);
         std::vector<lesson::Word>& lyrics = music_.bars[index].lyrics;

@@ -18,13 +18,11 @@ void Losses::error(source::Code code, const tinyxml2::XMLElement* at, std::strin
 
 void Losses::lose(source::Code code, const tinyxml2::XMLElement* at, int measure, const std::string& what,
                   const std::string& help) {
-  const auto same = std::find_if(losses_.begin(), losses_.end(), [&](const Loss& loss) {
-    return loss.code == code && loss.what == what && loss.help == help && !loss.measures.empty();
-  });
-  if (same == losses_.end()) {
+  const auto [same, is_new] = gathered_.try_emplace({code, what, help}, losses_.size());
+  if (is_new) {
     losses_.push_back({code, range_of(at), what, help, {measure}});
-  } else if (same->measures.back() != measure) {
-    same->measures.push_back(measure);
+  } else if (std::vector<int>& measures = losses_[same->second].measures; measures.back() != measure) {
+    measures.push_back(measure);
   }
 }
 
@@ -40,19 +38,33 @@ void Losses::tell() {
     diagnostics_.warning(loss.code, loss.range, where + loss.what, loss.help);
   }
   losses_.clear();
+  gathered_.clear();
+}
+
+const Losses::LineTags& Losses::tags_of(int line) {
+  if (tags_.line == line) return tags_;
+  tags_ = {line, {}};
+  const std::string_view words = text_.line(line);
+  for (std::size_t at = words.find('<'); at != std::string_view::npos; at = words.find('<', at + 1)) {
+    const std::size_t end = std::min(words.find_first_of(" \t\r/>", at + 1), words.size());
+    tags_.columns.try_emplace(words.substr(at + 1, end - at - 1), at);
+  }
+  return tags_;
 }
 
 // The element's tag, or the file's start.
-source::Range Losses::range_of(const tinyxml2::XMLElement* element) const {
+source::Range Losses::range_of(const tinyxml2::XMLElement* element) {
   if (element == nullptr) return {};
   const int line = std::clamp(element->GetLineNum(), 1, text_.line_count());
   const std::string_view words = text_.line(line);
   const std::size_t begin = text_.offset(line, 1);
   // Where a line holds several, the first of that name.
-  const std::string tag = std::string("<") + element->Name();
-  std::size_t column = words.find(tag);
-  if (column == std::string_view::npos) column = std::min(words.find_first_not_of(" \t"), words.size());
-  const std::size_t length = std::min(tag.size(), words.size() - column);
+  const std::string_view name = element->Name();
+  const LineTags& tags = tags_of(line);
+  const auto found = tags.columns.find(name);
+  const std::size_t column =
+      found != tags.columns.end() ? found->second : std::min(words.find_first_not_of(" \t"), words.size());
+  const std::size_t length = std::min(1 + name.size(), words.size() - column);
   return {static_cast<std::uint32_t>(begin + column), static_cast<std::uint32_t>(begin + column + length), 0};
 }
 

@@ -1,6 +1,11 @@
 #pragma once
 
+#include <cstddef>
+#include <map>
 #include <string>
+#include <string_view>
+#include <tuple>
+#include <unordered_map>
 #include <vector>
 
 #include "source/code.h"
@@ -49,13 +54,23 @@ class Losses {
     std::vector<int> measures;  // empty where it is of the whole file
   };
 
-  source::Range range_of(const tinyxml2::XMLElement* element) const;
+  // Where each element's name stands first in a line; kept for the line that was asked for last, as a whole document
+  // may be one.
+  struct LineTags {
+    int line = 0;
+    std::unordered_map<std::string_view, std::size_t> columns;
+  };
+
+  source::Range range_of(const tinyxml2::XMLElement* element);
+  const LineTags& tags_of(int line);
   std::string phrase(const std::vector<int>& measures) const;
 
   const source::Text& text_;
   source::Diagnostics& diagnostics_;
   std::vector<std::string> measures_;
   std::vector<Loss> losses_;
+  std::map<std::tuple<source::Code, std::string, std::string>, std::size_t> gathered_;  // those of measures, in losses_
+  LineTags tags_;
 };
 
 }  // namespace fretsheaf::exchange

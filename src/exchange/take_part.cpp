@@ -1,6 +1,7 @@
 #include "exchange/take_part.h"
 
 #include <algorithm>
+#include <map>
 #include <string_view>
 #include <utility>
 
@@ -47,7 +48,7 @@ class PartTaker {
     own.implicit = attribute(element, "implicit") == "yes";
     part_.measures.push_back(std::move(own));
     losses_.enter_measure(here().number.empty() ? std::to_string(index_ + 1) : here().number.substr(0, 20));
-    cursor_ = onset_ = Rational(0);
+    cursor_ = Rational(0);
     for (const Xml* e = element.FirstChildElement(); e != nullptr && !lost_; e = e->NextSiblingElement()) {
       child(*e);
       here().length = std::max(here().length, cursor_);
@@ -236,16 +237,17 @@ class PartTaker {
   AttributesTaker attributes_;
   int index_ = 0;
   Rational cursor_;
-  Rational onset_;
   std::map<int, std::vector<Head>> graces_;  // by staff: those that wait for their note
   bool lost_ = false;                        // where in time the rest of the part is cannot be known
 };
 
-const Xml* part_of(const Xml& root, const std::string& id) {
+// Of two parts of one id the first.
+std::map<std::string, const Xml*> parts_by_id(const Xml& root) {
+  std::map<std::string, const Xml*> parts;
   for (const Xml* p = root.FirstChildElement("part"); p != nullptr; p = p->NextSiblingElement("part")) {
-    if (attribute(*p, "id") == id) return p;
+    parts.emplace(attribute(*p, "id"), p);
   }
-  return nullptr;
+  return parts;
 }
 
 struct Listed {
@@ -256,11 +258,12 @@ struct Listed {
 
 std::vector<Listed> parts_of(const Xml& root) {
   std::vector<Listed> parts;
+  const std::map<std::string, const Xml*> by_id = parts_by_id(root);
   const Xml* list = root.FirstChildElement("part-list");
   for (const Xml* e = list == nullptr ? nullptr : list->FirstChildElement("score-part"); e != nullptr;
        e = e->NextSiblingElement("score-part")) {
-    const Xml* part = part_of(root, attribute(*e, "id"));
-    if (part != nullptr) parts.push_back({e, part, text_of(*e, "part-name")});
+    const auto part = by_id.find(attribute(*e, "id"));
+    if (part != by_id.end()) parts.push_back({e, part->second, text_of(*e, "part-name")});
   }
   const Xml* first = root.FirstChildElement("part");
   if (parts.empty() && first != nullptr) parts.push_back({nullptr, first, ""});
@@ -301,56 +304,7 @@ const Xml* root_of(const tinyxml2::XMLDocument& document, Losses& losses) {
   return nullptr;
 }
 
-// What a lesson of ours says of its heading beyond title, creator and rights.
-void take_own_facts(const Xml& identification, TakenHeading& heading) {
-  const Xml* more = identification.FirstChildElement("miscellaneous");
-  for (const Xml* e = more == nullptr ? nullptr : more->FirstChildElement("miscellaneous-field"); e != nullptr;
-       e = e->NextSiblingElement("miscellaneous-field")) {
-    const std::string name = attribute(*e, "name");
-    if (name == "series") heading.series = text_of(*e);
-    if (name == "level") heading.level = text_of(*e);
-    if (name == "subtitle") heading.subtitle = text_of(*e);
-  }
-}
-
-// A lesson names one.
-void lose_other_creators(const Xml& identification, Losses& losses) {
-  const Xml* first = identification.FirstChildElement("creator");
-  if (first == nullptr) return;
-  for (const Xml* e = first->NextSiblingElement("creator"); e != nullptr; e = e->NextSiblingElement("creator")) {
-    losses.lose(Code::adopt_left_out, e, "a second creator, " + text_of(*e).substr(0, 40) + ", is left out",
-                "a lesson has one 'teacher': write others into its intro");
-  }
-}
-
 }  // namespace
-
-TakenHeading take_heading(const Xml& root, Losses& losses) {
-  TakenHeading heading;
-  const std::string movement = text_of(root, "movement-title");
-  if (const Xml* work = root.FirstChildElement("work")) {
-    heading.title = text_of(*work, "work-title");
-    const auto number = whole(text_of(*work, "work-number"));
-    if (number && *number >= 0 && *number <= 9999) heading.number = number;
-  }
-  if (heading.title.empty()) {
-    heading.title = movement;
-  } else if (movement != heading.title) {
-    heading.subtitle = movement;
-  }
-  for (const Xml* e = root.FirstChildElement("credit"); e != nullptr; e = e->NextSiblingElement("credit")) {
-    const std::string type = text_of(*e, "credit-type");
-    if (type == "title" && heading.title.empty()) heading.title = text_of(*e, "credit-words");
-    if (type == "subtitle" && heading.subtitle.empty()) heading.subtitle = text_of(*e, "credit-words");
-  }
-  if (const Xml* identification = root.FirstChildElement("identification")) {
-    heading.creator = text_of(*identification, "creator");
-    heading.rights = text_of(*identification, "rights");
-    take_own_facts(*identification, heading);
-    lose_other_creators(*identification, losses);
-  }
-  return heading;
-}
 
 std::optional<TakenPart> take_part(const tinyxml2::XMLDocument& document, const std::string& wanted, Losses& losses) {
   const Xml* root = root_of(document, losses);

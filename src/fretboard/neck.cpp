@@ -35,4 +35,8 @@ std::optional<int> Neck::harmonic_midi(Place place) const {
   return midi({place.string, 0}) + node->semitones;
 }
 
+int Neck::sounding_midi(Place place, bool harmonic) const {
+  return harmonic ? harmonic_midi(place).value_or(midi(place)) : midi(place);
+}
+
 }  // namespace fretsheaf::fretboard

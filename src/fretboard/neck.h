@@ -46,6 +46,8 @@ struct Neck {
   // it; nullopt where no natural harmonic lies there. Nodes are counted from the capo, on a short string from its nut.
   // A node may lie past the last fret, so has() is not asked.
   std::optional<int> harmonic_midi(Place place) const;
+  // What a note there sounds: a harmonic its partial, or where none lies what its string stopped there does.
+  int sounding_midi(Place place, bool harmonic) const;
 };
 
 // The label that lesson files give each string, the top line first: the open string's letter (with # or b); where two

@@ -9,6 +9,7 @@
 
 #include "lesson/grid_hand_words.h"
 #include "lesson/grid_phrases.h"
+#include "lesson/held.h"
 
 namespace fretsheaf::lesson {
 
@@ -26,16 +27,8 @@ struct StringMemory {
 // The same notes as what goes on from before.
 std::vector<Note> held_on(const std::vector<Note>& notes) {
   std::vector<Note> result;
-  for (const Note& note : notes) {
-    Note held;
-    held.place = note.place;
-    held.dead = note.dead;
-    held.ghost = note.ghost;
-    held.harmonic = note.harmonic;
-    held.held = true;
-    held.range = note.range;
-    result.push_back(std::move(held));
-  }
+  result.reserve(notes.size());
+  for (const Note& note : notes) result.push_back(going_on(note));
   return result;
 }
 

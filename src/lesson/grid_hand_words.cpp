@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "lesson/grid_phrases.h"
+#include "theory/arithmetic.h"
 #include "theory/pitch.h"
 
 namespace fretsheaf::lesson {
@@ -92,9 +93,8 @@ class HandWordsAttacher {
       const auto name = theory::parse_note_name(word.value);
       Note& note = *notes[i];
       if (!name || !neck.has(note.place)) continue;
-      const int midi =
-          note.harmonic ? neck.harmonic_midi(note.place).value_or(neck.midi(note.place)) : neck.midi(note.place);
-      if (note.dead || name->pitch_class() != ((midi % 12) + 12) % 12) {
+      const int midi = neck.sounding_midi(note.place, note.harmonic);
+      if (note.dead || name->pitch_class() != theory::floor_mod(midi, 12)) {
         error(Code::spell_other_note, word.range,
               note.dead ? "a dead note has no name" : tick(word.value) + " is not the note that is played here",
               "a spelling names the same sound: `Db` or `C#`");

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "lesson/grid_text.h"
+#include "lesson/plain_words.h"
 
 namespace fretsheaf::lesson {
 

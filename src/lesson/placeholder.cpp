@@ -128,11 +128,6 @@ std::optional<std::size_t> find_close(std::string_view text, std::size_t from) {
   return {};
 }
 
-int lowest_sound(const Note& note, const fretboard::Neck& neck) {
-  const std::optional<int> harmonic = note.harmonic ? neck.harmonic_midi(note.place) : std::nullopt;
-  return harmonic.value_or(neck.midi(note.place));
-}
-
 PlaceholderProblem unclosed() {
   return {"'{{' is not closed on its line", "write '}}' after it; where braces are meant as such, only one of them"};
 }
@@ -173,12 +168,13 @@ const Event* find_struck(const Music& music, int bar, int note) {
 }
 
 const Note* naming_note(const Event& event, const fretboard::Neck& neck) {
+  const auto sounding = [&](const Note& note) { return neck.sounding_midi(note.place, note.harmonic); };
   const Note* best = nullptr;
   for (const Note& note : event.notes) {
     if (note.held) continue;
     const bool lower = best == nullptr || (best->dead && !note.dead) ||
                        (best->dead && note.place.string > best->place.string) ||
-                       (!best->dead && !note.dead && lowest_sound(note, neck) < lowest_sound(*best, neck));
+                       (!best->dead && !note.dead && sounding(note) < sounding(*best));
     if (lower) best = &note;
   }
   return best;

@@ -35,20 +35,9 @@ bool same(const GraceNote& a, const GraceNote& b) {
   return a.place == b.place && a.approach == b.approach;
 }
 
-bool same(const Note& a, const Note& b) {
-  const auto plain = [](const Note& n) {
-    return std::tie(n.place, n.dead, n.ghost, n.harmonic, n.held, n.approach, n.approach_from_nowhere, n.accent,
-                    n.staccato, n.tenuto, n.vibrato, n.slide_off);
-  };
-  const auto grace = [](const GraceNote& x, const GraceNote& y) { return same(x, y); };
-  return plain(a) == plain(b) && same(a.bend, b.bend) && same(a.finger, b.finger) && same(a.hand, b.hand) &&
-         same(a.spell, b.spell) && all_same(a.graces, b.graces, grace);
-}
-
 bool same(const Event& a, const Event& b) {
   const auto plain = [](const Event& e) { return std::tie(e.kind, e.at, e.length, e.strum, e.fermata, e.written_out); };
-  return plain(a) == plain(b) && same(a.stroke, b.stroke) &&
-         all_same(a.notes, b.notes, [](const Note& x, const Note& y) { return same(x, y); }) &&
+  return plain(a) == plain(b) && same(a.stroke, b.stroke) && all_same(a.notes, b.notes, same_note) &&
          all_same(a.hand, b.hand, [](const auto& x, const auto& y) { return same(x, y); });
 }
 
@@ -82,6 +71,16 @@ bool same_spans(const std::vector<Span>& a, const std::vector<Span>& b) {
 }
 
 }  // namespace
+
+bool same_note(const Note& a, const Note& b) {
+  const auto plain = [](const Note& n) {
+    return std::tie(n.place, n.dead, n.ghost, n.harmonic, n.held, n.approach, n.approach_from_nowhere, n.accent,
+                    n.staccato, n.tenuto, n.vibrato, n.slide_off);
+  };
+  const auto grace = [](const GraceNote& x, const GraceNote& y) { return same(x, y); };
+  return plain(a) == plain(b) && same(a.bend, b.bend) && same(a.finger, b.finger) && same(a.hand, b.hand) &&
+         same(a.spell, b.spell) && all_same(a.graces, b.graces, grace);
+}
 
 bool same_music(const Music& a, const Music& b) {
   const auto plain = [](const Music& m) { return std::tie(m.left, m.has_strings, m.has_finger_row); };

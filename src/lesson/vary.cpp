@@ -1,7 +1,10 @@
 #include "lesson/vary.h"
 
 #include <algorithm>
+#include <utility>
 #include <vector>
+
+#include "lesson/held.h"
 
 namespace fretsheaf::lesson {
 namespace {
@@ -27,18 +30,12 @@ std::vector<Struck> struck_events(const Music& music) {
   return result;
 }
 
-// The same notes going on: nothing of how they began.
+// The same notes going on, called as they were.
 std::vector<Note> held(std::vector<Note> notes) {
   for (Note& note : notes) {
-    Note plain;
-    plain.place = note.place;
-    plain.dead = note.dead;
-    plain.ghost = note.ghost;
-    plain.harmonic = note.harmonic;
+    Note plain = going_on(note);
     plain.spell = note.spell;
-    plain.held = true;
-    plain.range = note.range;
-    note = plain;
+    note = std::move(plain);
   }
   return notes;
 }

@@ -28,10 +28,6 @@
 namespace fretsheaf::score {
 namespace {
 
-bool asks_for(const lesson::Example& example, lesson::Label label) {
-  return std::find(example.labels.begin(), example.labels.end(), label) != example.labels.end();
-}
-
 class ExampleBuilder {
  public:
   ExampleBuilder(const lesson::Example& example, const Harmony& harmony, const SpelledNotes& notes,

@@ -2,7 +2,6 @@
 
 #include <string>
 #include <utility>
-#include <variant>
 
 #include "fretboard/chord_shapes.h"
 #include "score/harmony.h"
@@ -23,7 +22,7 @@ class BoxMaker {
 
   std::optional<ChordBox> box(const lesson::Shape& shape) {
     ChordBox box;
-    box.chord = chord_of(shape.chord);
+    box.chord = theory::resolve(shape.chord, key_).value();  // no shape is of N.C.: its reader refuses it
     if (neck_.capo > 0) box.fingered = fingered(box.chord, key_, neck_.capo);
     std::optional<fretboard::ChordShape> found = shape.frets ? given(shape) : worked_out(box.chord, shape);
     if (!found) return std::nullopt;
@@ -36,11 +35,6 @@ class BoxMaker {
   }
 
  private:
-  theory::Chord chord_of(const theory::ChordToken& token) const {
-    if (const auto* numeral = std::get_if<theory::RomanNumeral>(&token)) return theory::resolve(*numeral, key_);
-    return std::get<theory::Chord>(token);
-  }
-
   std::optional<fretboard::ChordShape> given(const lesson::Shape& shape) {
     if (auto fingered = fretboard::fingered_shape(*shape.frets, neck_, scale_length_)) return fingered;
     diagnostics_.warning(Code::out_of_reach, shape.range, "four fingers cannot stop this shape; its box has no fingers",

@@ -13,8 +13,7 @@ namespace fretsheaf::score {
 std::vector<Bar> empty_bars(const theory::Meter& meter, int count);
 
 // A lesson without the chords that it hides, those of a form where the example stands among them, and without the
-// labels that count from them. Spelling listens to the
-// chords too, so that they must be gone before a score is built.
+// labels that count from them. Spelling listens to the chords too, so that they must be gone before a score is built.
 lesson::Lesson without_hidden_chords(const lesson::Lesson& lesson);
 
 // Takes out what the example hides of frets, rhythm and labels:

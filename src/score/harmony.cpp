@@ -1,19 +1,10 @@
 #include "score/harmony.h"
 
-#include <cstdlib>
-#include <variant>
-
 #include "theory/arithmetic.h"
 #include "theory/interval.h"
 
 namespace fretsheaf::score {
 namespace {
-
-std::optional<theory::Chord> meant(const theory::ChordToken& token, const theory::Key& key) {
-  if (const auto* chord = std::get_if<theory::Chord>(&token)) return *chord;
-  if (const auto* numeral = std::get_if<theory::RomanNumeral>(&token)) return theory::resolve(*numeral, key);
-  return std::nullopt;
-}
 
 // A shape is called by a name that players know it by: no double sharp or flat, no E#, B#, Cb or Fb (common practice).
 theory::NoteName name_of_shape(theory::NoteName root) {
@@ -49,7 +40,7 @@ Harmony::Harmony(const lesson::Example& example, int capo) {
     at_start_.push_back(current);
     std::vector<ChordMark>& marks = marks_.emplace_back();
     for (const lesson::ChordMark& mark : bar.chords) {
-      current = meant(mark.chord, example.key);
+      current = theory::resolve(mark.chord, example.key);
       marks.push_back({mark.at, current, {}});
       if (current && capo > 0) marks.back().fingered = fingered(*current, example.key, capo);
     }

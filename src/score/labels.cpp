@@ -27,11 +27,11 @@ std::string joined(std::span<const Note> notes, Name name) {
   return text;
 }
 
+}  // namespace
+
 bool asks_for(const lesson::Example& example, lesson::Label label) {
   return std::find(example.labels.begin(), example.labels.end(), label) != example.labels.end();
 }
-
-}  // namespace
 
 std::string degrees(std::span<const Note> notes, const std::optional<theory::Chord>& chord, const theory::Key& key) {
   return joined(notes, [&](const Note& note) {

@@ -15,6 +15,8 @@ std::string degrees(std::span<const Note> notes, const std::optional<theory::Cho
 // Their names ("B♭ D").
 std::string note_names(std::span<const Note> notes, const Naming& naming);
 
+bool asks_for(const lesson::Example& example, lesson::Label label);
+
 // The kinds of degrees that an example asks for, each once, in its order.
 std::vector<lesson::Label> degree_kinds(const lesson::Example& example);
 

@@ -13,9 +13,8 @@ namespace fretsheaf::score {
 // - letters: C D E F G A B with signs, B♭.
 // - letters_h: B natural is H and B flat is B; sharps end in -is and flats in -es (Cis, Fisis, Des, but Es, As, and
 //   Heses), as they are named where H is used. Chord symbols keep the signs: F♯m7, E♭, but B for B flat and H7.
-// - syllables: do re mi fa sol la si, with the accents of French (ré) and Portuguese (dó, fá, lá); in chord symbols
-// with
-//   a capital (Si♭, Lam7), in running words with the sign's name (si bemolle, fa dièse) where the language has one.
+// - syllables: do re mi fa sol la si, with the accents of French (ré) and Portuguese (dó, fá, lá); a capital in chord
+//   symbols (Si♭, Lam7), the sign's name in running words (si bemolle, fa dièse) where the language has one.
 //
 // All common practice; the German names are also those of the handbooks (Duden; from memory).
 struct Naming {

@@ -4,7 +4,6 @@
 #include <map>
 #include <optional>
 #include <utility>
-#include <variant>
 
 #include "score/printed.h"
 #include "theory/chord.h"
@@ -114,13 +113,6 @@ class HandPosition {
   int lowest_ = 0;
 };
 
-// "b3" as it is printed.
-std::string printed_degree(theory::Degree degree) {
-  std::string text;
-  for (const char c : degree.to_string()) text += c == 'b' ? "♭" : c == '#' ? "♯" : std::string(1, c);
-  return text;
-}
-
 class PictureMaker {
  public:
   PictureMaker(const lesson::Lesson& lesson, const lesson::Example& example, const SpelledNotes& notes,
@@ -132,10 +124,7 @@ class PictureMaker {
         naming_(naming),
         hidden_(left_out.frets),
         unlabelled_(left_out.labels && asked_.of == Of::notes) {
-    if (asked_.of != Of::chord || !asked_.chord) return;
-    if (const auto* chord = std::get_if<theory::Chord>(&asked_.chord->value)) chord_ = *chord;
-    if (const auto* numeral = std::get_if<theory::RomanNumeral>(&asked_.chord->value))
-      chord_ = theory::resolve(*numeral, example.key);
+    if (asked_.of == Of::chord && asked_.chord) chord_ = theory::resolve(asked_.chord->value, example.key);
   }
 
   NeckPicture make() const {
@@ -153,7 +142,7 @@ class PictureMaker {
       }
       std::string label;
       if (asked_.labels == Labels::fingers) label = written ? known.finger : hand.finger(place.second);
-      if (asked_.labels == Labels::degrees) label = printed_degree(degree(known.name));
+      if (asked_.labels == Labels::degrees) label = with_accidentals(degree(known.name).to_string());
       if (asked_.labels == Labels::notes) label = printed(theory::practical(known.name), naming_);
       picture.marks.push_back(
           {{place.first, place.second}, std::move(label), degree(known.name) == theory::Degree{1, 0}});

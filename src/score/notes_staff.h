@@ -10,8 +10,7 @@ namespace fretsheaf::score {
 //    harmonic's diamond stands where the string is touched (common practice of fretted instruments), and so stays near
 //    the staff.
 //  - An accidental holds on its own line or space to the end of the bar. A note tied over a bar line has none, and
-//  gives
-//    none to the notes after it (Gould, Behind Bars, 2011, pp. 78-81, from memory).
+//    gives none to the notes after it (Gould, Behind Bars, 2011, pp. 78-81, from memory).
 //  - Cautionary ones: a line that was altered in the bar before, or by a tie from it, the first time that it is not;
 //    and a letter that is altered in another octave of the same bar (the same pages, from memory).
 //  - Two notes on one line that differ in a chord both have theirs. Dead notes have none.

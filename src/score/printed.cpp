@@ -1,31 +1,13 @@
 #include "score/printed.h"
 
 #include <algorithm>
-#include <variant>
+#include <optional>
 
 #include "words/sentences.h"
 #include "words/words.h"
 
 namespace fretsheaf::score {
 namespace {
-
-constexpr std::string_view flat = "♭";
-constexpr std::string_view sharp = "♯";
-
-// The raised part of a chord symbol: 'b' and '#' are nothing but accidentals there.
-std::string with_accidentals(std::string_view text) {
-  std::string out;
-  for (const char c : text) {
-    if (c == 'b') {
-      out += flat;
-    } else if (c == '#') {
-      out += sharp;
-    } else {
-      out += c;
-    }
-  }
-  return out;
-}
 
 words::Word mode_word(theory::Mode mode) {
   switch (mode) {
@@ -57,15 +39,26 @@ std::string printed(const theory::Chord& chord, const Naming& naming) {
 }
 
 std::string printed(const theory::ChordToken& token, const theory::Key& key, const Naming& naming) {
-  if (const auto* chord = std::get_if<theory::Chord>(&token)) return printed(*chord, naming);
-  if (const auto* numeral = std::get_if<theory::RomanNumeral>(&token)) {
-    return printed(theory::resolve(*numeral, key), naming);
-  }
-  return "N.C.";
+  const std::optional<theory::Chord> chord = theory::resolve(token, key);
+  return chord ? printed(*chord, naming) : "N.C.";
 }
 
 std::string printed(const theory::Key& key, const Naming& naming) {
   return words::key_name(naming.language, in_words(key.tonic, naming), mode_word(key.mode));
+}
+
+std::string with_accidentals(std::string_view text) {
+  std::string out;
+  for (const char c : text) {
+    if (c == 'b') {
+      out += "♭";
+    } else if (c == '#') {
+      out += "♯";
+    } else {
+      out += c;
+    }
+  }
+  return out;
 }
 
 std::string string_name(int string, const fretboard::Neck& neck, const Naming& naming) {

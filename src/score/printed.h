@@ -16,6 +16,9 @@ std::string printed(const theory::Chord& chord, const Naming& naming);  // "B♭
 std::string printed(const theory::ChordToken& token, const theory::Key& key, const Naming& naming);
 std::string printed(const theory::Key& key, const Naming& naming);  // "B♭ Dorian", "si bemolle dorico"
 
+// Text in which 'b' and '#' are nothing but accidentals ("b3", "7b9"), as it is printed ("♭3", "7♭9").
+std::string with_accidentals(std::string_view text);
+
 // "A string": a string by its letter, or "1st string" where two of the neck share one.
 std::string string_name(int string, const fretboard::Neck& neck, const Naming& naming);
 

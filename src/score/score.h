@@ -78,8 +78,7 @@ struct Note {
   source::Range range;
 };
 
-// The label rows under the tab, for what starts at a symbol. Accidentals as 'b' and '#' in front ("b3"); several notes
-// from the lowest up, joined by a space.
+// What the row of counts says under a symbol.
 struct CountLabel {
   std::string text;  // "1", "&", "la", "+1/5"; a rest in parentheses as "(2)"
   bool rest = false;
@@ -119,6 +118,7 @@ struct Event {
   bool partial_left = false;
   bool fermata = false;
   std::optional<lesson::Stroke> stroke;
+  // The rows of labels under the tab, for what starts here: several notes from the lowest up, joined by a space.
   std::optional<CountLabel> count;
   std::string degree;         // "" where nothing starts, or the labels are not asked for
   std::string second_degree;  // of the other kind, where both are asked for

@@ -11,8 +11,7 @@ namespace fretsheaf::score {
 namespace {
 
 int midi_of(const lesson::Note& note, const fretboard::Neck& neck) {
-  if (note.harmonic) return neck.harmonic_midi(note.place).value_or(neck.midi(note.place));
-  return neck.midi(note.place);
+  return neck.sounding_midi(note.place, note.harmonic);
 }
 
 // What is struck at one count, dead notes left out.

@@ -5,7 +5,6 @@
 #include <utility>
 
 #include "score/harmony.h"
-#include "score/repeats.h"
 #include "score/values.h"
 
 namespace fretsheaf::score {

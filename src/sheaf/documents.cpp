@@ -8,6 +8,10 @@
 
 namespace fretsheaf::sheaf {
 
+bool is_document(Format format) {
+  return format == Format::musicxml || format == Format::mxl;
+}
+
 void add_documents(const score::Score& score, Format format, bool split, const std::string& name,
                    std::vector<Output>& outputs) {
   const auto add = [&](const std::string& own_name, const std::string& document) {

@@ -221,18 +221,4 @@ std::string record_heading() {
   return std::string(heading);
 }
 
-std::string_view format_name(Format format) {
-  switch (format) {
-    case Format::pdf:
-      return "pdf";
-    case Format::svg:
-      return "svg";
-    case Format::musicxml:
-      return "musicxml";
-    case Format::mxl:
-      return "mxl";
-  }
-  return "";
-}
-
 }  // namespace fretsheaf::sheaf

@@ -8,9 +8,9 @@
 #include <utility>
 #include <vector>
 
+#include "sheaf/format.h"
 #include "sheaf/print.h"
 #include "sheaf/traced_system.h"
-#include "sheaf/workshop.h"
 
 // What a run remembers for the next: of each lesson what it comes to, of each handout what it was made from and what
 // its files were like. All paths are as Places records them.
@@ -78,7 +78,5 @@ void read_record(std::string_view text, Record& into);
 
 // The first line of a record or a journal.
 std::string record_heading();
-
-std::string_view format_name(Format format);
 
 }  // namespace fretsheaf::sheaf

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <map>
 #include <utility>
+#include <variant>
 
 #include "layout/layout.h"
 #include "lesson/hidden.h"
@@ -10,30 +11,20 @@
 #include "render/render.h"
 #include "score/build.h"
 #include "sheaf/documents.h"
-#include "sheaf/fonts_of.h"
 #include "sheaf/jobs.h"
 #include "sheaf/logo.h"
+#include "sheaf/looks.h"
 #include "sheaf/unreadable.h"
-#include "source/nearest.h"
 #include "spoken/spoken.h"
-#include "template/reader.h"
 #include "transposition/rewrite.h"
 #include "transposition/wanted_keys.h"
 #include "typeface/fonts.h"
-#include "typeface/known_fonts.h"
 
 namespace fretsheaf::sheaf {
 
 namespace {
 
 using source::Code;
-
-// A template that was read, and its fonts by role.
-struct Look {
-  templates::Template look;
-  std::vector<std::vector<typeface::FontId>> fonts;
-  Inputs inputs;  // where they are traced
-};
 
 Made refused(Made::Status status, std::string why) {
   Made made;
@@ -45,21 +36,6 @@ Made refused(Made::Status status, std::string why) {
 std::string folder_of(const std::string& path) {
   const auto slash = path.rfind('/');
   return slash == std::string::npos ? std::string() : path.substr(0, slash + 1);
-}
-
-std::string unknown_template(const std::string& name, const platform::System& system) {
-  std::string message = "there is no template '" + name + "'";
-  const std::vector<std::string> names = templates::template_names(system);
-  const std::vector<std::string_view> views(names.begin(), names.end());
-  const std::string near = source::nearest(name, views);
-  if (!near.empty()) message += "; did you mean '" + near + "'?";
-  return message;
-}
-
-std::string what_templates_are(const platform::System& system) {
-  std::string all;
-  for (const std::string& name : templates::template_names(system)) all += (all.empty() ? "" : ", ") + name;
-  return "the templates are " + all + "; one of your own is named by its path, which ends in .toml";
 }
 
 // A lesson that was read, and what has been said of it.
@@ -117,7 +93,6 @@ void warn_of_answers(const Request& request, const lesson::Lesson& lesson, sourc
     diagnostics.warning(Code::answers_none, {}, "this lesson hides nothing, so it has no answer key",
                         "write hide = [\"frets\"] in an example, or leave out --answers");
   }
-  const auto is_document = [](Format format) { return format == Format::musicxml || format == Format::mxl; };
   if (request.answers || std::none_of(request.formats.begin(), request.formats.end(), is_document)) return;
   for (const lesson::Example& example : lesson.examples) {
     if (example.blank_bars || !lesson::any(lesson::hidden_in(lesson, example))) continue;
@@ -127,6 +102,15 @@ void warn_of_answers(const Request& request, const lesson::Lesson& lesson, sourc
   }
 }
 
+// The key that `--key` names, or why it cannot be had; `several` is said where it names more than one.
+std::variant<theory::Key, std::string> one_key(const std::string& text, const theory::Key& own, const char* several) {
+  const auto keys = transposition::wanted_keys(text, own);
+  const auto* why = std::get_if<std::string>(&keys);
+  if (why != nullptr) return "--key " + text + ": " + *why;
+  if (std::get<0>(keys).size() != 1) return "--key " + text + ": " + several;
+  return std::get<0>(keys).front();
+}
+
 }  // namespace
 
 struct Workshop::Impl {
@@ -134,37 +118,20 @@ struct Workshop::Impl {
       : traced(machine),
         is_traced(trace == Trace::on),
         system(is_traced ? static_cast<platform::System&>(traced) : machine),
-        fonts(system) {}
+        fonts(system),
+        looks(system, is_traced ? &traced : nullptr, fonts) {}
 
   Inputs take_inputs() { return is_traced ? traced.take() : Inputs{}; }
-
-  // What was read for a look: a font that an earlier one had opened already was not read again.
-  Inputs inputs_of(const templates::Template& look) {
-    Inputs inputs = take_inputs();
-    font_inputs.insert(inputs.begin(), inputs.end());
-    for (const templates::TypeStyle& role : look.type) {
-      for (const std::string& name : role.fonts) {
-        const typeface::KnownFont* known = typeface::known_font(name);
-        const auto read = font_inputs.find(known == nullptr ? name : system.font_path(known->file));
-        if (read != font_inputs.end()) inputs.insert(*read);
-      }
-    }
-    return inputs;
-  }
 
   TracedSystem traced;
   bool is_traced;
   platform::System& system;
   typeface::FontSet fonts;
-  std::map<std::string, Look> looks;  // by the template's name or path
-  Inputs font_inputs;                 // what was read for all looks
-
+  Looks looks;
   std::map<std::string, Kept> lessons;  // by path
 
   // The lesson, read, and its logo; without one the status says why.
   Made read(const std::string& path, Kept*& kept);
-  const Look* look_for(const std::optional<std::string>& asked, const Kept& kept, Made& made);
-  bool leads_out(const templates::Template& look, const Kept& kept, Made& made) const;
   void add_pdf(const sheet::Sheet& sheet, const std::string& suffix, Made& made);
   // One copy of a handout in all its formats. `suffix` is what its outputs are called by.
   void render(const Job& job, const score::Score& score, const std::string& suffix, const Look& look, const Kept& kept,
@@ -192,56 +159,6 @@ Made Workshop::Impl::read(const std::string& path, Kept*& kept) {
   return made;
 }
 
-// A template that a lesson brings along opens no way out of its folder.
-bool Workshop::Impl::leads_out(const templates::Template& look, const Kept& kept, Made& made) const {
-  const std::optional<std::string> font = font_outside(look, kept.root, system);
-  if (!font) return false;
-  made.status = Made::Status::lesson_wrong;
-  made.reports.front().diagnostics.error(
-      Code::outside_folder, kept.lesson.template_name.range,
-      "the font '" + *font + "' of this template lies outside the folder of these lessons",
-      "put the font beside the template and write its name alone");
-  return true;
-}
-
-const Look* Workshop::Impl::look_for(const std::optional<std::string>& asked, const Kept& kept, Made& made) {
-  const lesson::Lesson& lesson = kept.lesson;
-  const bool brought = !asked && !lesson.template_path.empty();
-  const std::string own = brought ? lesson.template_path : lesson.template_name.value;
-  const std::string name = asked.value_or(own);
-  if (const auto known = looks.find(name); known != looks.end()) {
-    return brought && leads_out(known->second.look, kept, made) ? nullptr : &known->second;
-  }
-
-  templates::ReadTemplate read = templates::read_template(name, system);
-  if (read.missing && asked) {
-    made.status = Made::Status::request_wrong;
-    made.refusal = unknown_template(name, system);
-    return nullptr;
-  }
-  if (read.missing) {
-    made.status = Made::Status::lesson_wrong;
-    made.reports.front().diagnostics.error(Code::template_unknown, lesson.template_name.range,
-                                           unknown_template(lesson.template_name.value, system),
-                                           what_templates_are(system));
-    return nullptr;
-  }
-  if (!read.look) {
-    made.status = Made::Status::lesson_wrong;
-    made.reports.push_back({std::move(read.files), std::move(read.diagnostics)});
-    return nullptr;
-  }
-  if (brought && leads_out(*read.look, kept, made)) return nullptr;
-  Look look{std::move(*read.look), {}, {}};
-  if (std::optional<std::string> missing = open_fonts(look.look, fonts, look.fonts)) {
-    made.status = Made::Status::unreadable;
-    made.refusal = *missing;
-    return nullptr;
-  }
-  look.inputs = inputs_of(look.look);
-  return &looks.emplace(name, std::move(look)).first->second;
-}
-
 void Workshop::Impl::add_pdf(const sheet::Sheet& sheet, const std::string& suffix, Made& made) {
   std::string bytes = render::pdf(sheet, fonts);
   if (bytes.empty()) {
@@ -256,7 +173,7 @@ void Workshop::Impl::render(const Job& job, const score::Score& score, const std
                             const Kept& kept, source::Diagnostics& diagnostics, Made& made) {
   std::optional<sheet::Sheet> sheet;
   for (const Format format : job.formats) {
-    if (format == Format::musicxml || format == Format::mxl) {
+    if (is_document(format)) {
       add_documents(score, format, job.split, suffix, made.outputs);
       continue;
     }
@@ -290,7 +207,7 @@ Plan Workshop::plan(const Request& request) {
   Kept* kept = nullptr;
   plan.made = impl_->read(request.lesson, kept);
   if (kept == nullptr) return plan;
-  const Look* look = impl_->look_for(request.template_name, *kept, plan.made);
+  const Look* look = impl_->looks.find(request.template_name, kept->lesson, kept->root, plan.made);
   if (look == nullptr) return plan;
   kept->inputs.insert(look->inputs.begin(), look->inputs.end());
   plan.own_formats = kept->formats;
@@ -312,8 +229,9 @@ Plan Workshop::plan(const Request& request) {
 Made Workshop::make(const Job& job) {
   Kept& kept = impl_->lessons.at(job.lesson);
   Made made;
-  source::Diagnostics diagnostics;
-  const Look* look = impl_->look_for(job.template_name, kept, made);
+  made.reports.push_back({kept.files, {}});
+  const Look* look = impl_->looks.find(job.template_name, kept.lesson, kept.root, made);
+  source::Diagnostics& diagnostics = made.reports.front().diagnostics;
   const std::optional<transposition::Moved> moved = transposition::move(kept.lesson, job.to, diagnostics);
   if (!moved) made.status = Made::Status::lesson_wrong;
   if (moved && look != nullptr) {
@@ -333,7 +251,7 @@ Made Workshop::make(const Job& job) {
       made.svg_pages.clear();
     }
   }
-  made.reports.push_back({kept.files, news(kept, diagnostics)});
+  diagnostics = news(kept, diagnostics);
   return made;
 }
 
@@ -368,15 +286,14 @@ Transposed Workshop::transpose(const std::string& path, const std::string& text)
   result.made = impl_->read(path, kept);
   if (kept == nullptr) return result;
   result.from = kept->lesson.key;
-  const auto keys = transposition::wanted_keys(text, kept->lesson.key);
-  const auto* why = std::get_if<std::string>(&keys);
-  if (why != nullptr || std::get<std::vector<theory::Key>>(keys).size() != 1) {
+  const auto key = one_key(text, kept->lesson.key, "a lesson file has one key: name it");
+  if (const auto* why = std::get_if<std::string>(&key)) {
     result.made.status = Made::Status::request_wrong;
-    result.made.refusal = "--key " + text + ": " + (why != nullptr ? *why : "a lesson file has one key: name it");
+    result.made.refusal = *why;
     return result;
   }
   transposition::Destination to;
-  to.key = std::get<std::vector<theory::Key>>(keys).front();
+  to.key = std::get<theory::Key>(key);
   source::Diagnostics& diagnostics = result.made.reports.front().diagnostics;
   result.moved = transposition::move(kept->lesson, to, diagnostics);
   if (!result.moved) {
@@ -390,7 +307,7 @@ Transposed Workshop::transpose(const std::string& path, const std::string& text)
 Made Workshop::check(const std::string& path) {
   Kept* kept = nullptr;
   Made made = impl_->read(path, kept);
-  if (kept == nullptr || impl_->look_for({}, *kept, made) == nullptr) return made;
+  if (kept == nullptr || impl_->looks.find({}, kept->lesson, kept->root, made) == nullptr) return made;
   source::Diagnostics& diagnostics = made.reports.front().diagnostics;
   score::build_score(kept->lesson, diagnostics);
   if (diagnostics.has_errors()) made.status = Made::Status::lesson_wrong;
@@ -400,17 +317,16 @@ Made Workshop::check(const std::string& path) {
 Made Workshop::say(const std::string& path, const std::string& key, Telling telling, bool answers) {
   Kept* kept = nullptr;
   Made made = impl_->read(path, kept);
-  if (kept == nullptr || impl_->look_for({}, *kept, made) == nullptr) return made;
+  if (kept == nullptr || impl_->looks.find({}, kept->lesson, kept->root, made) == nullptr) return made;
   transposition::Destination to;
   if (!key.empty()) {
-    const auto keys = transposition::wanted_keys(key, kept->lesson.key);
-    const auto* why = std::get_if<std::string>(&keys);
-    if (why != nullptr || std::get<std::vector<theory::Key>>(keys).size() != 1) {
+    const auto there = one_key(key, kept->lesson.key, "a lesson is said in one key: name it");
+    if (const auto* why = std::get_if<std::string>(&there)) {
       made.status = Made::Status::request_wrong;
-      made.refusal = "--key " + key + ": " + (why != nullptr ? *why : "a lesson is said in one key: name it");
+      made.refusal = *why;
       return made;
     }
-    to.key = std::get<std::vector<theory::Key>>(keys).front();
+    to.key = std::get<theory::Key>(there);
   }
   source::Diagnostics& diagnostics = made.reports.front().diagnostics;
   Request request;
@@ -429,14 +345,6 @@ Made Workshop::say(const std::string& path, const std::string& key, Telling tell
     made.outputs.clear();
   }
   return made;
-}
-
-std::optional<Format> parse_format(std::string_view name) {
-  if (name == "pdf") return Format::pdf;
-  if (name == "svg") return Format::svg;
-  if (name == "musicxml") return Format::musicxml;
-  if (name == "mxl") return Format::mxl;
-  return std::nullopt;
 }
 
 std::string stem(const std::string& lesson) {

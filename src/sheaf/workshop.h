@@ -7,6 +7,7 @@
 
 #include "platform/system.h"
 #include "score/build.h"
+#include "sheaf/format.h"
 #include "sheaf/traced_system.h"
 #include "source/diagnostic.h"
 #include "source/text.h"
@@ -15,11 +16,6 @@
 // One lesson from its file's bytes to the bytes of its handouts. What a run needs once (fonts, templates) is kept for
 // the next lesson.
 namespace fretsheaf::sheaf {
-
-enum class Format { pdf, svg, musicxml, mxl };
-
-// "pdf", "svg", "musicxml", "mxl"; nullopt where there is no such format.
-std::optional<Format> parse_format(std::string_view name);
 
 // What a run asks of one lesson.
 struct Request {

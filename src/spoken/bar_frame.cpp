@@ -2,7 +2,6 @@
 
 #include <algorithm>
 
-#include "score/repeats.h"
 #include "spoken/bar_body.h"
 
 namespace fretsheaf::spoken {
@@ -11,7 +10,7 @@ namespace {
 using lesson::BarSign;
 
 bool repeat_begins(const score::Example& example, std::size_t bar) {
-  return score::opens(bar == 0 ? example.left : example.bars[bar - 1].right);
+  return lesson::begins_repeat(bar == 0 ? example.left : example.bars[bar - 1].right);
 }
 
 std::string name_of(const score::Example& example, std::size_t bar, const Phrases& phrases) {
@@ -65,7 +64,7 @@ std::string tail_of(const score::Example& example, std::size_t bar, const Phrase
   for (const lesson::Word& word : own.roads) {
     if (!is_goal(word.text) && word.text != "fine") add_sentence(tail, road_said(word.text));
   }
-  if (score::closes(own.right)) add_sentence(tail, repeat_said(example, bar, phrases));
+  if (lesson::ends_repeat(own.right)) add_sentence(tail, repeat_said(example, bar, phrases));
   if (own.right == BarSign::doubled) add_sentence(tail, phrases[Sentence::double_line]);
   return tail;
 }

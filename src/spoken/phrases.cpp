@@ -131,17 +131,7 @@ std::string Phrases::plain(std::string_view text) const {
 }
 
 std::string Phrases::degree(std::string_view label) const {
-  std::string printed;
-  for (const char c : label) {
-    if (c == 'b') {
-      printed += "♭";
-    } else if (c == '#') {
-      printed += "♯";
-    } else {
-      printed += c;
-    }
-  }
-  return plain(printed);
+  return plain(score::with_accidentals(label));
 }
 
 void add_item(std::string& list, std::string_view item) {

@@ -5,22 +5,14 @@
 #include <cstdint>
 #include <string>
 
+#include "source/kebab_name.h"
+
 namespace fretsheaf::templates {
 namespace {
 
 using source::Code;
+using source::KebabName;
 using source::Range;
-
-// A name with `-` for `_`, made by the compiler.
-template <std::size_t size>
-struct KebabName {
-  char text[size]{};
-
-  constexpr explicit KebabName(const char (&name)[size]) {
-    for (std::size_t i = 0; i < size; ++i) text[i] = name[i] == '_' ? '-' : name[i];
-  }
-  constexpr std::string_view view() const { return {text, size - 1}; }
-};
 
 #define FRETSHEAF_MEASURE(group, name, ...) constexpr KebabName kebab_measure_##name{#name};
 #include "template/measures.def"

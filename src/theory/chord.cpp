@@ -1,9 +1,7 @@
 #include "theory/chord.h"
 
 #include <algorithm>
-#include <array>
 
-#include "theory/arithmetic.h"
 #include "theory/chord_kinds.h"
 #include "theory/interval.h"
 
@@ -56,8 +54,7 @@ ChordToken shifted(const ChordToken& token, int fifths) {
 }
 
 Degree degree_in_chord(const Chord& chord, NoteName note) {
-  const int letters = floor_mod(static_cast<int>(note.letter) - static_cast<int>(chord.root.letter), 7);
-  return degree_from(letters, note.fifths() - chord.root.fifths());
+  return degree_above(chord.root, note);
 }
 
 std::vector<std::string> chord_kind_suffixes() {

@@ -89,6 +89,8 @@ std::vector<std::string> chord_kind_suffixes();
 // one it is counted in the major scale on the tonic. After a slash the same is done in the key which that numeral
 // names, major or minor by its case. A root past a double accidental is the practical one.
 Chord resolve(const RomanNumeral& numeral, const Key& key);
+// The same of whatever a chord row holds: a chord is itself; nullopt of N.C.
+std::optional<Chord> resolve(const ChordToken& token, const Key& key);
 
 // The tones from the root up, as degrees of the chord: the kind's own ("m7" is 1 b3 5 b7), an altered one in place of
 // the kind's of that number; 9, 11 and 13 keep their numbers.

@@ -34,9 +34,9 @@ int fifths_of(Degree degree) {
   return natural_fifths(degree.number) + 7 * degree.alteration;
 }
 
-Degree degree_from(int letters, int fifths) {
-  const int number = letters + 1;
-  return {number, (fifths - natural_fifths(number)) / 7};
+Degree degree_above(NoteName root, NoteName note) {
+  const int number = floor_mod(static_cast<int>(note.letter) - static_cast<int>(root.letter), 7) + 1;
+  return {number, (note.fifths() - root.fifths() - natural_fifths(number)) / 7};
 }
 
 std::optional<Degree> parse_degree(std::string_view text) {

@@ -117,8 +117,7 @@ NoteName degree_name(const Key& key, Degree degree) {
 }
 
 Degree degree_of(const Key& key, NoteName note) {
-  const int letters = floor_mod(static_cast<int>(note.letter) - static_cast<int>(key.tonic.letter), 7);
-  return degree_from(letters, note.fifths() - key.tonic.fifths());
+  return degree_above(key.tonic, note);
 }
 
 }  // namespace fretsheaf::theory

@@ -136,6 +136,12 @@ Chord resolve(const RomanNumeral& numeral, const Key& key) {
   return {practical(root), numeral.kind, numeral.alterations, std::nullopt};
 }
 
+std::optional<Chord> resolve(const ChordToken& token, const Key& key) {
+  if (const auto* chord = std::get_if<Chord>(&token)) return *chord;
+  if (const auto* numeral = std::get_if<RomanNumeral>(&token)) return resolve(*numeral, key);
+  return std::nullopt;
+}
+
 std::string to_string(const RomanNumeral& numeral) {
   std::string text = figure_text(numeral.degree, numeral.lower_case) + suffix_after_figure(numeral);
   for (const Degree& alteration : numeral.alterations) text += alteration.to_string();

@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <optional>
 #include <utility>
-#include <variant>
 #include <vector>
 
 #include "fretboard/chord_shapes.h"
@@ -100,10 +99,7 @@ std::vector<theory::Chord> move_pictures(lesson::Example& example, const Picture
     const bool given = shape.frets.has_value();
     move_shape(shape, move);
     if (!given || shape.frets) continue;
-    if (const auto* chord = std::get_if<theory::Chord>(&shape.chord)) afresh.push_back(*chord);
-    if (const auto* numeral = std::get_if<theory::RomanNumeral>(&shape.chord)) {
-      afresh.push_back(theory::resolve(*numeral, example.key));
-    }
+    if (const auto chord = theory::resolve(shape.chord, example.key)) afresh.push_back(*chord);
   }
   return afresh;
 }

@@ -74,7 +74,7 @@ class LineMaker {
     out.sound = note.dead       ? fretboard::Sound::dead
                 : note.harmonic ? fretboard::Sound::harmonic
                                 : fretboard::Sound::pitched;
-    out.midi = note.dead ? 0 : sounding_midi(note, wish_.neck) + wish_.semitones;
+    out.midi = note.dead ? 0 : wish_.neck.sounding_midi(note.place, note.harmonic) + wish_.semitones;
     out.original = original(note.place);
     out.stopped = note.bend || note.vibrato || note.slide_off != lesson::SlideOff::none || note.approach_from_nowhere;
     if (note.dead) return out;
@@ -114,11 +114,6 @@ class LineMaker {
 };
 
 }  // namespace
-
-int sounding_midi(const lesson::Note& note, const fretboard::Neck& neck) {
-  if (note.harmonic) return neck.harmonic_midi(note.place).value_or(neck.midi(note.place));
-  return neck.midi(note.place);
-}
 
 PlayingLine playing_line(const lesson::Example& example, const LineWish& wish) {
   return LineMaker(wish).make(example);

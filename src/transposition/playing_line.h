@@ -31,7 +31,4 @@ struct LineWish {
 
 PlayingLine playing_line(const lesson::Example& example, const LineWish& wish);
 
-// What a note sounds; a harmonic its partial. Without meaning for a dead note.
-int sounding_midi(const lesson::Note& note, const fretboard::Neck& neck);
-
 }  // namespace fretsheaf::transposition

@@ -1,12 +1,13 @@
 // How the cost of a handout grows with its length: one of 400 bars against ten times one of 40, lesson text to finished
-// PDF bytes. 1 is linear; at most 1.2 is promised. And how the costs of setting texts and of reading grow up to the
-// limits, for a sound lesson and for what a stranger may send: each input against ten of a tenth.
+// PDF bytes. 1 is linear; at most 1.2 is promised. And how the costs of setting texts and of reading lessons and scores
+// grow up to the limits, for a sound lesson and for what a stranger may send: each input against ten of a tenth.
 #include <benchmark/benchmark.h>
 
 #include <chrono>
 #include <iterator>
 #include <string>
 
+#include "exchange/adopt.h"
 #include "laid_out.h"
 #include "lesson/limits.h"
 #include "lesson/reader.h"
@@ -110,6 +111,44 @@ double seconds_to_read(const std::string& text) {
   return fretsheaf::benchmarks::seconds_since(begin);
 }
 
+std::string score_of(const std::string& parts, const std::string& rest) {
+  return "<score-partwise><part-list>" + parts + "</part-list>" + rest + "</score-partwise>";
+}
+
+// Scores that would be slow if what is in them were looked for once for each of its kind.
+const Input scores[] = {
+    {"parts",
+     [](int times) {
+       std::string list;
+       std::string parts;
+       for (int i = 0; i < times; ++i) {
+         list += "<score-part id=\"P" + std::to_string(i) + "\"/>";
+         parts += "<part id=\"P" + std::to_string(i) + "\"/>";
+       }
+       return score_of(list, parts);
+     },
+     50000},
+    {"losses_of_many_kinds",
+     [](int times) {
+       std::string kinds;
+       for (int i = 0; i < times; ++i) kinds += "<k" + std::to_string(i) + "/>";
+       return score_of("<score-part id=\"P1\"/>",
+                       "<part id=\"P1\"><measure><attributes><divisions>1</divisions></attributes><note><pitch><step>E"
+                       "</step><octave>3</octave></pitch><duration>4</duration></note>" +
+                           kinds + "</measure></part>");
+     },
+     50000},
+};
+
+double seconds_to_adopt(const std::string& text) {
+  const std::clock_t begin = std::clock();
+  const auto adopted = fretsheaf::exchange::adopt("long.musicxml", text, {});
+  for (const auto& one : adopted.diagnostics.sorted()) {
+    benchmark::DoNotOptimize(fretsheaf::source::render(one, adopted.files));
+  }
+  return fretsheaf::benchmarks::seconds_since(begin);
+}
+
 // Both in turn within each round. `whole` and `tenth` return the seconds that they took.
 template <typename Whole, typename Tenth>
 void against_tenths(benchmark::State& state, Whole whole, Tenth tenth) {
@@ -159,8 +198,18 @@ void growth_of_reading(benchmark::State& state) {
       state, [&] { return seconds_to_read(whole); }, [&] { return seconds_to_read(tenth); });
 }
 
+void growth_of_adopting(benchmark::State& state) {
+  const Input& input = scores[state.range(0)];
+  state.SetLabel(input.name);
+  const std::string whole = input.of(input.most);
+  const std::string tenth = input.of(input.most / 10);
+  against_tenths(
+      state, [&] { return seconds_to_adopt(whole); }, [&] { return seconds_to_adopt(tenth); });
+}
+
 }  // namespace
 
+BENCHMARK(growth_of_adopting)->DenseRange(0, std::size(scores) - 1)->Unit(benchmark::kMillisecond);
 BENCHMARK(growth_of_reading)->DenseRange(0, std::size(inputs) - 1)->Unit(benchmark::kMillisecond);
 BENCHMARK(growth_of_texts)->DenseRange(0, std::size(texts) - 1)->Unit(benchmark::kMillisecond);
 BENCHMARK(growth_with_length)->Unit(benchmark::kMillisecond)->MinTime(2.0);

@@ -131,3 +131,37 @@ TEST_CASE("durations beyond all counting are errors") {
   CHECK(said(score_of(measure(1, plain_attributes + note("E4", 0)))) ==
         "a.mxl:9:1: error: measure 1: a duration of `0` is none\n" + anew);
 }
+
+TEST_CASE("of thousands of parts each is found at once, of two with one id the first") {
+  std::string list;
+  std::string parts;
+  for (int i = 0; i < 20000; ++i) {
+    const std::string id = "id=\"P" + std::to_string(i) + "\"";
+    list += "<score-part " + id + "/>";
+    parts += "<part " + id + ">" + (i == 19998 ? measure(1, plain_attributes + note("E4", 16)) : "") + "</part>";
+  }
+  const std::string bytes =
+      "<score-partwise><part-list>" + list + "</part-list>" + parts + "<part id=\"P19998\"/></score-partwise>";
+  exchange::AdoptWish wish;
+  wish.part = "19999";
+  CHECK(exchange::adopt("a.mxl", bytes, wish).lesson);
+}
+
+TEST_CASE("thousands of kinds of losses are told, each at its own element") {
+  std::string kinds;
+  for (int i = 0; i < 9000; ++i) kinds += "<k" + std::to_string(i) + "/>";
+  const exchange::Adopted adopted =
+      exchange::adopt("a.mxl", score_of(measure(1, plain_attributes + note("E4", 16) + kinds)), {});
+  REQUIRE(adopted.lesson);
+  const std::string_view bytes = adopted.files[0].bytes();
+  int told = 0;
+  for (const source::Diagnostic& one : adopted.diagnostics.list()) {
+    if (one.code != source::Code::adopt_left_out) continue;
+    const std::string_view tag = bytes.substr(one.range.begin, one.range.end - one.range.begin);
+    CHECK(one.message == "measure 1: `" + std::string(tag.substr(1)) + "` is left out");
+    // And not at one whose name begins so.
+    CHECK(bytes[one.range.end] == '/');
+    ++told;
+  }
+  CHECK(told == 9000);
+}

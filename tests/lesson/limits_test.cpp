@@ -6,8 +6,8 @@
 #include <iterator>
 #include <vector>
 
-#include "lesson/grid_text.h"
 #include "lesson/lesson_text.h"
+#include "lesson/plain_words.h"
 #include "lesson/reader_support.h"
 #include "source/utf8.h"
 #include "support/project.h"

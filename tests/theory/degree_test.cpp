@@ -3,8 +3,11 @@
 #include <catch2/catch.hpp>
 
 using fretsheaf::theory::Degree;
-using fretsheaf::theory::degree_from;
+using fretsheaf::theory::degree_above;
 using fretsheaf::theory::fifths_of;
+using fretsheaf::theory::Letter;
+using fretsheaf::theory::note_name_from_fifths;
+using fretsheaf::theory::NoteName;
 using fretsheaf::theory::parse_degree;
 
 TEST_CASE("Degrees are read with up to two accidentals") {
@@ -30,12 +33,13 @@ TEST_CASE("What is no degree is refused") {
   }
 }
 
-TEST_CASE("Every degree reads back as written, and from its letters and fifths") {
+TEST_CASE("Every degree reads back as written, and is that of the note so far above a root") {
   for (int number = 1; number <= 7; ++number) {
     for (int alteration = -2; alteration <= 2; ++alteration) {
       const Degree degree{number, alteration};
+      const NoteName root{Letter::A, -1};
       CHECK(parse_degree(degree.to_string()) == degree);
-      CHECK(degree_from(number - 1, fifths_of(degree)) == degree);
+      CHECK(degree_above(root, note_name_from_fifths(root.fifths() + fifths_of(degree))) == degree);
     }
   }
 }

@@ -99,7 +99,7 @@ std::vector<int> pitches(const lesson::Lesson& lesson, std::size_t example) {
       std::vector<std::vector<int>> notes;
       for (const lesson::Note& note : event.notes) {
         if (note.held || note.dead) continue;
-        auto& one = notes.emplace_back(1, sounding_midi(note, lesson.neck));
+        auto& one = notes.emplace_back(1, lesson.neck.sounding_midi(note.place, note.harmonic));
         for (const lesson::GraceNote& grace : note.graces) one.push_back(lesson.neck.midi(grace.place));
       }
       std::sort(notes.begin(), notes.end());
