@@ -14,7 +14,7 @@ namespace {
 
 constexpr double leading = 1.25;  // of the lyric's size
 // The space of the sign after "To Coda", of the words' size (chosen by eye).
-constexpr double coda_beside = 0.41;
+constexpr double coda_beside = 0.4125;
 constexpr double coda_gap = 0.8;  // spaces
 
 std::string trimmed_lower(const std::string& text) {

@@ -19,7 +19,7 @@ using words::Word;
 constexpr std::array columns = {Word::date, Word::tempo, Word::clean_passes, Word::note_column};
 constexpr std::array<double, columns.size()> least = {50, 42, 58, 82};  // in a column of 232 points
 // Of the size of the names of the columns.
-constexpr double cell_gap = 0.56;    // from a line to the words after it
+constexpr double cell_gap = 0.5625;  // from a line to the words after it
 constexpr double head_drop = 0.75;   // from the head row's words to the rule under it,
 constexpr double head_rise = 1.25;   // up to where its lines begin,
 constexpr double head_clear = 0.45;  // and from there to the heading's ink
