@@ -5,6 +5,7 @@
 #include <string>
 #include <utility>
 
+#include "layout/columns.h"
 #include "layout/heading.h"
 #include "layout/tick_box.h"
 #include "words/words.h"
@@ -16,9 +17,10 @@ using sheet::Part;
 using templates::Measures;
 using templates::Role;
 
-constexpr double box_to_words = 5;
-constexpr double between = 16;       // from one step's words to the next one's box, at least
-constexpr double row_leading = 1.9;  // of the box's side
+// Of the box's side.
+constexpr double box_to_words = 0.55;
+constexpr double between = 1.78;  // from one step's words to the next one's box, at least
+constexpr double row_leading = 1.9;
 
 std::string name_of(const score::Step& step, words::Language language) {
   if (step.whole) return std::string(words::word(language, words::Word::whole));
@@ -27,18 +29,11 @@ std::string name_of(const score::Step& step, words::Language language) {
                      {{"from", std::to_string(step.first)}, {"to", std::to_string(step.last)}});
 }
 
-// Equal columns, as many as fit; of the rows that gives, as even ones as can be.
-std::size_t columns_of(std::size_t steps, double column, double width) {
-  const auto fit = static_cast<std::size_t>(std::max(1.0, std::floor((width + between) / column)));
-  const std::size_t rows = (steps + fit - 1) / fit;
-  return (steps + rows - 1) / rows;
-}
-
 void put_step(Block& row, Words words, double x, Setter& setter) {
   const double side = setter.measures().ladder_box;
   const double cap = setter.type.cap_height(Role::fact_value);
   sheet::Path box = tick_box({x + tick_box_line * side / 2, -(cap + side) / 2}, side);
-  sheet::translate(words.items, x + side + box_to_words, 0);
+  sheet::translate(words.items, x + (1 + box_to_words) * side, 0);
   sheet::Group body;
   body.tag = sheet::Tag::list_body;
   body.items = std::move(words.items);
@@ -60,9 +55,10 @@ Blocks build_up_blocks(const std::vector<score::Step>& steps, double width, Sett
   double column = 0;
   for (const score::Step& step : steps) {
     names.push_back(setter.type.set(Role::fact_value, name_of(step, setter.words), Part::ladder));
-    column = std::max(column, m.ladder_box + box_to_words + names.back().width + between);
+    column = std::max(column, (1 + box_to_words + between) * m.ladder_box + names.back().width);
   }
-  const std::size_t columns = columns_of(steps.size(), column, width);
+  const auto fit = static_cast<std::size_t>(std::max(1.0, std::floor((width + between * m.ladder_box) / column)));
+  const std::size_t columns = even_columns(steps.size(), fit);
   const Nest list{setter.new_group(), sheet::Tag::list, std::nullopt};
   for (std::size_t first = 0; first < steps.size(); first += columns) {
     Block row;

@@ -5,6 +5,7 @@
 #include <string>
 #include <utility>
 
+#include "layout/columns.h"
 #include "layout/heading.h"
 #include "layout/ink.h"
 #include "layout/music_layer.h"
@@ -31,6 +32,9 @@ constexpr double marks_above = 1.6;  // the centre of those, above the nut
 constexpr int least_frets = 4;
 constexpr double name_gap = 10;  // between the names of neighbouring chords
 constexpr double number_gap = 1.6;
+// What a page break between rows hurts: of two rows neither is left alone, short of a page more (fill.cpp).
+constexpr double row_penalty = 70;
+constexpr double two_rows_penalty = 400;
 
 struct Stretch {
   int first = 1;  // the fret of the box's first space
@@ -230,7 +234,7 @@ Block Boxes::row(std::size_t first, std::size_t last, const std::vector<std::str
   }
   block.height = m.box_head + frets_ * m.box_fret + m.box_finger_drop;
   if (const auto ink = ink_of(block.items, setter_.type)) block.ascent = -ink->top;
-  block.part_penalty = 70;
+  block.part_penalty = row_penalty;
   return block;
 }
 
@@ -247,12 +251,14 @@ Blocks box_blocks(const std::vector<score::ChordBox>& boxes, const score::Score&
   blocks.push_back(
       section_heading(std::string(words::word(setter.words, words::Word::chord_shapes)), {}, width, setter));
   Boxes drawn(boxes, score, setter);
-  const std::size_t columns = drawn.in_a_row(width);
+  const std::size_t columns = even_columns(boxes.size(), drawn.in_a_row(width));
   for (std::size_t first = 0; first < boxes.size(); first += columns) {
     Block block = drawn.row(first, std::min(first + columns, boxes.size()), words);
     block.gap = block.gap_least = block.gap_most = first == 0 ? m.heading_to_box : m.box_row_gap;
     blocks.push_back(std::move(block));
   }
+  constexpr std::size_t two_rows = 3;  // and the heading
+  if (blocks.size() == two_rows) blocks[1].part_penalty = two_rows_penalty;
   blocks.back().part_penalty = 0;
   return blocks;
 }

@@ -62,6 +62,11 @@ double column_width(double width, const templates::Measures& measures) {
   return (width - measures.column_gutter) / 2;
 }
 
+std::size_t even_columns(std::size_t count, std::size_t fit) {
+  const std::size_t rows = (count + fit - 1) / fit;
+  return rows == 0 ? 1 : (count + rows - 1) / rows;
+}
+
 Blocks stack_shorts(std::vector<Short> shorts, double width, const templates::Measures& measures) {
   Blocks blocks;
   for (std::size_t i = 0; i < shorts.size(); ++i) {

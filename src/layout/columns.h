@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cstddef>
 #include <optional>
 #include <vector>
 
@@ -15,6 +16,10 @@ struct Short {
 };
 
 double column_width(double width, const templates::Measures& measures);
+
+// Of `count` equal things of which `fit` (at least 1) stand side by side: how many do, so that the rows come out as
+// even as can be.
+std::size_t even_columns(std::size_t count, std::size_t fit);
 
 // The shorts one after another; two neighbours that both go into columns, and are short and even enough for it, side by
 // side as one block.

@@ -7,15 +7,16 @@ namespace fretsheaf::layout {
 namespace {
 
 // What hurts, in the same unit as Block::part_penalty.
-constexpr double page_cost = 1000;     // a further page
-constexpr double parted_cost = 1e6;    // blocks that belong together
-constexpr double overfull_cost = 1e9;  // ink beyond the page
-constexpr double shrink_cost = 25;     // all gaps at their least
-constexpr double stretch_cost = 15;    // all gaps at their most
-constexpr double blank_cost = 500;     // a page left blank beyond what gaps can fill, times the square of that share
-constexpr double scant_cost = 150;     // a last page with next to nothing on it; less, the nearer it is to
-constexpr double scant_share = 0.33;   // so much of a page
-constexpr double alone_cost = 300;     // a page of one line of music, with others on the pages around it
+constexpr double page_cost = 1000;        // a further page
+constexpr double parted_cost = 1e6;       // blocks that belong together
+constexpr double overfull_cost = 1e9;     // ink beyond the page
+constexpr double shrink_cost = 25;        // all gaps at their least
+constexpr double stretch_cost = 15;       // all gaps at their most
+constexpr double blank_cost = 500;        // a page left blank beyond what gaps can fill, times the square of that share
+constexpr double bare_title_cost = 1500;  // the same of a title without music, which looks like a page left unfinished
+constexpr double scant_cost = 150;        // a last page with next to nothing on it; less, the nearer it is to
+constexpr double scant_share = 0.33;      // so much of a page
+constexpr double alone_cost = 300;        // a page of one line of music, with others on the pages around it
 constexpr double rounding = 1e-6;
 
 struct Extent {
@@ -38,7 +39,9 @@ Extent gap_between(const Block& above, const Block& block) {
 
 double start_of(const Block& block, bool first_page, const PageRoom& room) {
   if (first_page) return room.first_top + std::max(0.0, block.ascent);
-  return std::max(room.later_origin, room.later_top + block.ascent);
+  // Where the ink begins below the origin it is the ink that stands under the running head as far as others' origins
+  // do.
+  return std::max(room.later_origin + std::min(0.0, block.ascent), room.later_top + block.ascent);
 }
 
 double bottom_of(bool first_page, const PageRoom& room) {
@@ -62,7 +65,13 @@ double setting_of(const Extent& extent, double available) {
   return grow > 0 ? std::min(slack / grow, grow / slack) : 0;
 }
 
-double page_badness(const Extent& extent, double available, bool last) {
+// The blocks that come before the first example.
+std::size_t head_of(const Blocks& blocks) {
+  const auto first = std::ranges::find_if(blocks, [](const Block& block) { return block.bookmark.has_value(); });
+  return first == blocks.end() ? 0 : static_cast<std::size_t>(first - blocks.begin());
+}
+
+double page_badness(const Extent& extent, double available, bool last, bool bare_title) {
   const double setting = setting_of(extent, available);
   if (setting < 0) return shrink_cost * setting * setting;
   if (last) {
@@ -70,7 +79,8 @@ double page_badness(const Extent& extent, double available, bool last) {
     return scant_cost * lacking * lacking;
   }
   const double blank = (available - extent.most) / available;
-  return blank > 0 ? stretch_cost + blank_cost * blank * blank : stretch_cost * setting * setting;
+  return blank > 0 ? stretch_cost + (bare_title ? bare_title_cost : blank_cost) * blank * blank
+                   : stretch_cost * setting * setting;
 }
 
 class Filler {
@@ -78,6 +88,7 @@ class Filler {
   Filler(const Blocks& blocks, const PageRoom& room)
       : blocks_(blocks),
         room_(room),
+        head_(head_of(blocks)),
         best_(blocks.size() + 1, std::numeric_limits<double>::infinity()),
         from_(blocks.size() + 1, 0) {}
 
@@ -94,6 +105,7 @@ class Filler {
 
   const Blocks& blocks_;
   const PageRoom& room_;
+  const std::size_t head_;
   std::vector<double> best_;
   std::vector<std::size_t> from_;
 };
@@ -119,7 +131,7 @@ void Filler::pages_from(std::size_t begin) {
       continue;
     }
     const bool last = end == blocks_.size();
-    double cost = best_[begin] + page_cost + page_badness(extent, available, last);
+    double cost = best_[begin] + page_cost + page_badness(extent, available, last, begin == 0 && end <= head_);
     if (over > rounding) cost += overfull_cost;
     if (!last) cost += block.keep_with_next ? parted_cost : block.part_penalty;
     if (alone(begin, end)) cost += alone_cost;

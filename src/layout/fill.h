@@ -11,7 +11,7 @@ namespace fretsheaf::layout {
 struct PageRoom {
   double first_top = 0;     // page 1: no ink above it
   double later_top = 0;     // pages after it: no ink above it,
-  double later_origin = 0;  // and no first origin above this
+  double later_origin = 0;  // and no first origin above this, nor first ink where that begins below it
   double first_bottom = 0;  // page 1: no ink below it
   double bottom = 0;        // pages after it: no ink below it
 };

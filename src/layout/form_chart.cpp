@@ -21,15 +21,22 @@ using templates::Role;
 
 constexpr double outer_line = 0.9;
 constexpr double inner_line = 0.5;
+constexpr double number_right = 6;  // from a bar's number to the grid
+// For chords of 12 points; others in proportion.
+constexpr double natural_size = 12;
 constexpr double thick_line = 2;     // of a repeat sign
 constexpr double repeat_room = 7;    // that its dots take from a cell
 constexpr double repeat_dot = 1.1;   // radius
-constexpr double number_right = 6;   // from a bar's number to the grid
+constexpr double dot_gap = 2.4;      // from the thick line to its middle
+constexpr double same_stroke = 1.3;  // half the width of the stroke that repeats a bar
+constexpr double same_dot = 0.6;     // how far its dots stand out
 constexpr double chord_padding = 3;  // each side of a chord
 constexpr double here_drop = 1.18;   // from a chord to the word under it, of that word\'s size
-constexpr double key_width = 9;      // of the shaded sample under the grid
-constexpr double key_height = 7.4;
-constexpr double key_drop = 13;          // its middle, under the grid
+// Of the size of the words beside it.
+constexpr double key_width = 1.125;  // of the shaded sample under the grid
+constexpr double key_height = 0.925;
+constexpr double key_gap = 0.5;          // from it to the words
+constexpr double key_drop = 1.625;       // its middle, under the grid
 constexpr double rows_overlap = -4;      // rows share their lines
 constexpr std::size_t whole_rows = 8;    // so many are not parted
 constexpr double to_write_taller = 1.6;  // cells of a chart in which chords are to be written
@@ -76,6 +83,7 @@ class Chart {
   double grid_left() const { return m_.form_label; }
   double here_below() const { return here_drop * type_.look().style(Role::technique).size; }
   double room() const { return width_ - grid_left(); }
+  double scaled(double length) const { return length * type_.look().style(Role::chord).size / natural_size; }
   double cell_x(std::size_t column) const { return grid_left() + static_cast<double>(column) * cell_width_; }
   const score::FormCell& bar(std::size_t index) const { return chart_.bars[index]; }
 
@@ -128,8 +136,9 @@ double Chart::needed(double factor) {
   double widest = 0;
   for (const score::FormCell& cell : chart_.bars) {
     double share = 0;
-    for (const auto& chord : cell.chords) share = std::max(share, ink_width(name(chord, factor)) + 2 * chord_padding);
-    const double signs = (cell.repeat_begin ? repeat_room : 0) + (cell.repeat_end ? repeat_room : 0);
+    for (const auto& chord : cell.chords)
+      share = std::max(share, ink_width(name(chord, factor)) + 2 * scaled(chord_padding));
+    const double signs = (cell.repeat_begin ? scaled(repeat_room) : 0) + (cell.repeat_end ? scaled(repeat_room) : 0);
     widest = std::max(widest, share * static_cast<double>(cell.chords.size()) + signs);
   }
   return widest;
@@ -202,11 +211,11 @@ void Chart::put_lines(std::size_t index, Layer& layer) const {
 
 void Chart::put_repeats(const Row& row, Layer& layer) const {
   const auto sign = [&](double x, int inward) {
-    const double thick = x + inward * thick_line / 2;
-    layer.rule(Part::form_chart, {thick, 0}, {thick, height_}, thick_line);
+    const double thick = x + inward * scaled(thick_line) / 2;
+    layer.rule(Part::form_chart, {thick, 0}, {thick, height_}, scaled(thick_line));
     for (const int side : {-1, 1}) {
-      const Point centre{x + inward * (thick_line + 2.4), height_ / 2 + side * 0.13 * height_};
-      const sheet::Path dot = disc(Part::repeat_dot, centre, repeat_dot);
+      const Point centre{x + inward * scaled(thick_line + dot_gap), height_ / 2 + side * 0.13 * height_};
+      const sheet::Path dot = disc(Part::repeat_dot, centre, scaled(repeat_dot));
       layer.path(dot, bounds(dot));
     }
   };
@@ -220,22 +229,23 @@ void Chart::put_repeats(const Row& row, Layer& layer) const {
 void Chart::put_same(Layer& layer, double centre, double baseline) const {
   const double middle = baseline - type_.cap_height(Role::chord) / 2;
   const double half = 0.5 * type_.cap_height(Role::chord);
-  const sheet::Path stroke = polygon(Part::form_chart, {{centre - half - 1.3, middle + half},
-                                                        {centre - half + 1.3, middle + half},
-                                                        {centre + half + 1.3, middle - half},
-                                                        {centre + half - 1.3, middle - half}});
+  const double thick = scaled(same_stroke);
+  const sheet::Path stroke = polygon(Part::form_chart, {{centre - half - thick, middle + half},
+                                                        {centre - half + thick, middle + half},
+                                                        {centre + half + thick, middle - half},
+                                                        {centre + half - thick, middle - half}});
   layer.path(stroke, bounds(stroke));
   for (const int side : {-1, 1}) {
-    const sheet::Path dot =
-        disc(Part::form_chart, {centre + side * (half + 0.6), middle + side * 0.42 * half}, repeat_dot);
+    const Point at{centre + side * (half + scaled(same_dot)), middle + side * 0.42 * half};
+    const sheet::Path dot = disc(Part::form_chart, at, scaled(repeat_dot));
     layer.path(dot, bounds(dot));
   }
 }
 
 Layer Chart::cell(std::size_t index, double left, double baseline, bool marked_row) {
   const score::FormCell& cell = bar(index);
-  const double begin = left + (cell.repeat_begin ? repeat_room : 0);
-  const double end = left + cell_width_ - (cell.repeat_end ? repeat_room : 0);
+  const double begin = left + (cell.repeat_begin ? scaled(repeat_room) : 0);
+  const double end = left + cell_width_ - (cell.repeat_end ? scaled(repeat_room) : 0);
   Layer layer;
   const double share = (end - begin) / static_cast<double>(std::max<std::size_t>(1, cell.chords.size()));
   for (std::size_t i = 0; i < cell.chords.size() && !cell.same_as_previous; ++i) {
@@ -284,19 +294,22 @@ Block Chart::row_block(std::size_t index) {
 // What the shaded cells mean.
 Block Chart::key_block() {
   Layer layer;
+  const double size = type_.look().style(Role::caption).size;
+  const double half = key_height * size / 2;
   const double left = grid_left();
-  sheet::Path sample = filled(Part::form_shade, {left, -key_height / 2, left + key_width, key_height / 2}, ground);
+  const double right = left + key_width * size;
+  sheet::Path sample = filled(Part::form_shade, {left, -half, right, half}, ground);
   sample.stroke = sheet::Color{};
   sample.stroke_width = inner_line;
   layer.path(sample, bounds(sample));
   const Words words =
       type_.set(Role::caption, words::fill_number(setter_.words, words::Word::form_here, example_), Part::text);
-  layer.words(words, left + key_width + 4, type_.cap_height(Role::caption) / 2);
+  layer.words(words, right + key_gap * size, type_.cap_height(Role::caption) / 2);
   Block block;
-  block.gap = block.gap_least = block.gap_most = key_drop;
-  block.ascent = key_height / 2;
+  block.gap = block.gap_least = block.gap_most = key_drop * size;
+  block.ascent = half;
   block.height = type_.cap_height(Role::caption) / 2;
-  block.descent = key_height / 2 - block.height;
+  block.descent = half - block.height;
   block.items.emplace_back(group(Tag::paragraph, std::move(layer)));
   return block;
 }

@@ -12,8 +12,8 @@ namespace {
 using sheet::Part;
 using templates::Role;
 
-constexpr double text_gap = 14;       // between texts in one row
-constexpr double running_clear = 12;  // from the running head to a page's first ink
+constexpr double text_gap = 14;        // between texts in one row
+constexpr double running_clear = 1.2;  // from the running head to a page's first ink, of the head's size
 
 sheet::Group group(sheet::Tag tag, std::vector<sheet::Item> items) {
   sheet::Group group;
@@ -104,8 +104,8 @@ PageRoom Furniture::room() const {
   const templates::Measures& m = setter_.measures();
   const double running = m.margin_top + m.running_head;
   const double foot = m.footer_rule + m.footer_clearance;
-  return {m.margin_top, running + running_clear, running + m.running_head_to_text, first_row(0) - foot,
-          first_row(1) - foot};
+  return {m.margin_top, running + running_clear * setter_.type.look().style(Role::running_title).size,
+          running + m.running_head_to_text, first_row(0) - foot, first_row(1) - foot};
 }
 
 void Furniture::put(std::vector<sheet::Item>& items, TextLine line, double x, double y,

@@ -20,7 +20,8 @@ constexpr double label_gap = 8;        // between "EXAMPLE 1" and the title
 constexpr double hint_gap = 8.5;       // between a title and its hint
 constexpr double signs_gap = 16;       // between the tempo and the feel, and from the title to either
 constexpr double leading = 1.3;        // of the heading's size, from line to line
-constexpr double stacked_signs = 1.2;  // of that leading, to signs on a line of their own
+constexpr double stacked_signs = 1.2;  // of that leading, to signs on a line of their own,
+constexpr double signs_clear = 0.2;    // and ink to ink at least so much of the heading's size
 constexpr double block_clear = 0.39;   // ink to ink above a heading, as a share of the gap
 
 void append(std::vector<sheet::Item>& to, std::vector<sheet::Item> from, double x, double y) {
@@ -160,8 +161,11 @@ struct Signs {
   double width = 0;
   std::string spelled;  // what they say
 
+  double rise = 0;  // of their ink over the baseline
+
   void add(Words sign, const std::string& says, double gap) {
     if (sign.items.empty()) return;
+    rise = std::max(rise, -sign.ink.top);
     if (width > 0) width += gap;
     append(items, std::move(sign.items), width, 0);
     width += sign.width;
@@ -175,6 +179,15 @@ Signs signs_of(const score::Example& example, Setter& setter) {
   if (example.tempo) signs.add(tempo_sign(*example.tempo, setter.type), spelled_tempo(*example.tempo), gap);
   signs.add(feel_mark(example, setter), std::string(words::word(setter.words, feel_word(example))), gap);
   return signs;
+}
+
+// From the title's last baseline at `y` to that of the signs under it: a bracket over them keeps clear of letters that
+// hang.
+double drop_to(const Signs& signs, const Block& title, double y, Setter& setter) {
+  const auto ink = ink_of(title.items, setter.type);
+  const double hanging = ink ? std::max(0.0, ink->bottom - y) : 0;
+  const double clear = signs_clear * setter.type.look().style(Role::heading).size;
+  return std::max(stacked_signs * leading_of(setter), hanging + clear + signs.rise);
 }
 
 // "EXAMPLE 1", in the accent colour.
@@ -211,7 +224,7 @@ Block example_heading(const score::Example& example, double width, Setter& sette
   block.items.emplace_back(group(sheet::Tag::heading2, std::move(items)));
   if (example.blank) put_hint(block, example, title_end, width - signs_room, y, setter);
   if (!signs.items.empty()) {
-    if (stacked) y += stacked_signs * leading_of(setter);
+    if (stacked) y += drop_to(signs, block, y, setter);
     sheet::translate(signs.items, stacked ? 0 : width - signs.width, stacked ? y : 0);
     sheet::Group figure = group(sheet::Tag::figure, std::move(signs.items));
     figure.alternative = std::move(signs.spelled);

@@ -35,7 +35,8 @@ std::vector<RowName> row_names(const Context& context, const std::vector<BarPiec
     });
     if (first == pieces.end()) continue;
     const std::string text(words::word(context.score.language, named.word));
-    names.push_back({named.row, context.type.set(templates::Role::row_name, text, sheet::Part::row_name), first->bar});
+    names.push_back({named.row, context.type.set(templates::Role::row_name, text, sheet::Part::row_name),
+                     static_cast<int>(first - pieces.begin())});
   }
   return names;
 }
@@ -62,6 +63,8 @@ std::vector<MusicLine> engrave(const score::Example& example, const score::Score
   Engraving engraving{context, make_pieces(context), {}};
   engraving.names = row_names(context, engraving.pieces);
   split_wide_bars(engraving);
+  // Of a bar that was cut, the row may begin in a later part.
+  engraving.names = row_names(context, engraving.pieces);
   int number = 0;
   for (const LinePlan& plan : break_lines(engraving)) {
     lines.push_back(finished(stack_line(engraving, plan, ++number), plan));

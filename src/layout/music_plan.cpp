@@ -25,6 +25,7 @@ constexpr double before_repeat = 7 / 5.5;
 constexpr double before_final = 3 / 5.5;
 constexpr double bar_to_meter = 1.1;
 constexpr double tie_room = 1.0;       // between the inks of two tied symbols
+constexpr double grace_room = 0.7;     // tab gaps, from a digit to a grace note's after it (chosen by eye)
 constexpr double least_hairpin = 3.1;  // from letter to letter, with the gaps beside them
 
 // The least gap between the inks of two columns in one row, in points at a space of 5.5 (chosen by eye): what is read
@@ -178,9 +179,7 @@ class Planner {
   }
 
   bool holds_first(const RowName& name) const {
-    const auto& pieces = engraving_.pieces;
-    return pieces[static_cast<std::size_t>(line_.first)].bar <= name.first_bar &&
-           name.first_bar <= pieces[static_cast<std::size_t>(line_.last)].bar;
+    return line_.first <= name.first_piece && name.first_piece <= line_.last;
   }
 
   int number() const { return context_.bar(engraving_.pieces[static_cast<std::size_t>(line_.first)].bar).number; }
@@ -190,6 +189,7 @@ class Planner {
     for (std::size_t r = 0; r < row_count; ++r) row_rods(static_cast<Row>(r), rods);
     event_rods(rods);
     tie_rods(rods);
+    grace_rods(rods);
     for (const Joint& joint : context_.joints_into(line_.first_bar(), line_.stops.back().bar)) joint_rod(joint, rods);
     span_rods(rods);
     take_in(line_.springs, rods);
@@ -257,6 +257,19 @@ class Planner {
     if (context_.staves.tab) joint_rod(to, Row::tab, 1.4 * context_.tab, rods);
     if (context_.staves.notes) joint_rod(to, Row::notes, 2 * sp_, rods);
   }
+
+  // The string shows between a digit and the grace note after it: they are no number of two figures.
+  void grace_rods(std::vector<Rod>& rods) const {
+    if (!context_.staves.tab) return;
+    for (std::size_t i = 0; i < line_.stops.size(); ++i) {
+      if (!line_.is_event(i)) continue;
+      const Column& column = *line_.stops[i].column;
+      const std::vector<score::Note>& notes = context_.event(column.bar, column.event).notes;
+      if (std::all_of(notes.begin(), notes.end(), [](const auto& note) { return note.graces.empty(); })) continue;
+      joint_rod(static_cast<int>(i), Row::tab, grace_room * context_.tab, rods);
+    }
+  }
+
   void joint_rod(int to, Row row, double room, std::vector<Rod>& rods) const {
     const std::optional<Reach> right = reach(static_cast<std::size_t>(to), row);
     if (!right) return;

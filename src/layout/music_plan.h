@@ -28,7 +28,7 @@ struct Stop {
 struct RowName {
   Row row{};
   Words words;
-  int first_bar = 0;
+  int first_piece = 0;
 };
 
 // An example ready to be broken into lines.

@@ -280,7 +280,7 @@ class Stacker {
       if (labels.empty()) continue;
       const std::optional<Box> answers = extent(labels);
       for (const RowName& name : engraving_.names) {
-        if (name.row == which && line_.first_bar() <= name.first_bar && name.first_bar <= line_.stops.back().bar) {
+        if (name.row == which && line_.first <= name.first_piece && name.first_piece <= line_.last) {
           labels.words(name.words, 0, 0);
         }
       }

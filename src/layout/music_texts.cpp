@@ -12,9 +12,10 @@ using templates::Role;
 
 namespace {
 
-constexpr double leading = 1.25;      // of the lyric's size
-constexpr double coda_beside = 0.75;  // the sign after "To Coda", of its full size (chosen by eye)
-constexpr double coda_gap = 0.8;      // spaces
+constexpr double leading = 1.25;  // of the lyric's size
+// The space of the sign after "To Coda", of the words' size (chosen by eye).
+constexpr double coda_beside = 0.4125;
+constexpr double coda_gap = 0.8;  // spaces
 
 std::string trimmed_lower(const std::string& text) {
   std::string lower;
@@ -132,7 +133,8 @@ Layer road_sign(const Context& context, const std::string& text) {
   layer.words(set, left, 0);
   if (lower == "to coda") {
     // The words have the sign that they lead to beside them (common practice).
-    const Words sign = context.type.sign(U'\U0001D10C', coda_beside * context.space, Part::road_sign);
+    const double size = context.type.look().style(Role::expression).size;
+    const Words sign = context.type.sign(U'\U0001D10C', coda_beside * size, Part::road_sign);
     const double middle = -context.type.cap_height(Role::expression) / 2;
     layer.words(sign, left + set.width + coda_gap * context.space - sign.ink.left,
                 middle - (sign.ink.top + sign.ink.bottom) / 2);

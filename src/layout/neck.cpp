@@ -26,7 +26,8 @@ constexpr double thinnest_string = 0.55;
 constexpr double gauge_step = 0.18;
 constexpr double outline = 0.8;         // a circle's
 constexpr double square = 6.4;          // half a root's side
-constexpr double inlay = 2.1;           // radius
+constexpr double inlay = 2.1;           // radius, less where
+constexpr double inlay_clear = 0.35;    // it would come nearer to a mark over or under it
 constexpr double letter_right = 6.6;    // a string letter's right edge
 constexpr double beside_nut = 2.5;      // from an open string's mark to the nut, at least
 constexpr double beside_letter = 3.2;   // and to the string's letter
@@ -101,6 +102,12 @@ class Picture {
   double half_width(double label) const { return std::max(m_.neck_mark, label / 2 + label_padding); }
   double mark_width() const { return 2 * half_width(widest_label_) + between_marks * scale_; }
   int strings() const { return score_.neck.strings(); }
+  // Between two strings an inlay keeps clear of the marks on both.
+  double inlay_radius() const {
+    const double mark = m_.neck_mark + (outline / 2 + inlay_clear) * scale_;
+    const bool between = strings() % 2 == 0;
+    return between ? std::clamp(m_.neck_string / 2 - mark, inlay * scale_ / 3, inlay * scale_) : inlay * scale_;
+  }
   double string_y(int string) const { return (string - 1) * m_.neck_string; }
   double bottom() const { return string_y(strings()); }
   double gauge(int string) const;
@@ -171,7 +178,7 @@ void Picture::put_inlays(const Row& row) {
     if (mark.fret < row.first || mark.fret > row.last) continue;
     for (const int direction : mark.two ? std::vector{-1, 1} : std::vector{0}) {
       const Point centre{side(space_at(mark.fret)), middle + direction * apart};
-      sheet::Path path = disc(Part::neck, centre, inlay * scale_);
+      sheet::Path path = disc(Part::neck, centre, inlay_radius());
       path.fill = inlay_gray;
       layer_.path(path, bounds(path));
     }

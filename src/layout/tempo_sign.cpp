@@ -19,7 +19,11 @@ constexpr double beam_step = 0.65;
 constexpr double head_middle = 0.54;  // of Noto Music's head above its origin
 constexpr double flag_origin = 4.04;  // of Noto Music's flag below its top
 constexpr double flag_step = 0.75;
-constexpr double equals_gap = 4;
+constexpr double equals_gap = 0.4;  // of the number's size, as what follows
+constexpr double bracket_rise = 0.26;
+constexpr double bracket_line = 0.055;
+constexpr double bracket_hook = 0.2;
+constexpr double beside_three = 0.16;
 constexpr double dot_radius = 0.25;
 
 constexpr char32_t black_head = U'\U0001D158';
@@ -28,8 +32,12 @@ constexpr char32_t whole_head = U'\U0001D15D';
 constexpr char32_t flag = U'\U0001D16E';
 constexpr char32_t flag_two = U'\U0001D16F';
 
+double size_of(Type& type) {
+  return type.look().style(Role::tempo_number).size;
+}
+
 double space_of(Type& type) {
-  return space_of_size * type.look().style(Role::tempo_number).size;
+  return space_of_size * size_of(type);
 }
 
 void take_in(Words& into, const sheet::Box& box) {
@@ -131,28 +139,30 @@ Words beamed_pair(const score::NoteValue& value, Type& type) {
 // The long and the short note under a bracket with its 3.
 Words bracketed_pair(const score::NoteValue& value, Type& type) {
   const double space = space_of(type);
+  const double size = size_of(type);
   Words words = note({value.log2 - 1, 0}, type);
   put(words, note(value, type), std::max(3.5 * space, words.ink.right + 0.9 * space));
   const double right = words.ink.right;
-  const double y = stem_top(space) - 2.6;
+  const double y = stem_top(space) - bracket_rise * size;
   Words number = type.set_at_size(Role::tempo_number, type.look().least_type, "3", Part::tempo_mark);
   const double middle = right / 2;
-  const double hole = number.width / 2 + 1.6;
-  const double weight = 0.55;
+  const double hole = number.width / 2 + beside_three * size;
+  const double weight = bracket_line * size;
   put_rule(words, {0, y}, {middle - hole, y}, weight);
   put_rule(words, {middle + hole, y}, {right, y}, weight);
-  put_rule(words, {weight / 2, y}, {weight / 2, y + 2}, weight);
-  put_rule(words, {right - weight / 2, y}, {right - weight / 2, y + 2}, weight);
+  put_rule(words, {weight / 2, y}, {weight / 2, y + bracket_hook * size}, weight);
+  put_rule(words, {right - weight / 2, y}, {right - weight / 2, y + bracket_hook * size}, weight);
   const double height = number.ink.bottom - number.ink.top;
-  put(words, std::move(number), middle - hole + 1.6, y + height / 2);
+  put(words, std::move(number), middle - hole + beside_three * size, y + height / 2);
   words.width = words.ink.right;
   return words;
 }
 
 void put_equals(Words& words, Type& type) {
   Words equals = type.set(Role::tempo_number, "=", Part::tempo_mark);
-  const double x = words.width + equals_gap;
-  const double end = x + equals.width + equals_gap;
+  const double gap = equals_gap * size_of(type);
+  const double x = words.width + gap;
+  const double end = x + equals.width + gap;
   put(words, std::move(equals), x);
   words.width = end;
 }

@@ -18,8 +18,8 @@ using templates::Role;
 constexpr double title_alone = 800;        // a page break after it: better than a heading without its music
 constexpr double least_title_scale = 0.8;  // a long title steps down so far before it takes two lines
 constexpr double name_share = 0.66;        // of the width: where the name's line ends
-constexpr double field_gap = 6;            // from a field's word to its line
-constexpr double field_drop = 2;           // of the line under the word's baseline
+constexpr double field_gap = 0.75;         // from a field's word to its line, of the word's size
+constexpr double field_drop = 0.25;        // of the line under the word's baseline
 constexpr double corner_gap = 10;          // under what stands at the top right
 constexpr double corner_clear = 2;         // from it to the words under it
 constexpr double cap_share = 0.75;         // how high words reach, of their size
@@ -206,10 +206,11 @@ void TitleBlock::facts() {
 
 void TitleBlock::field(words::Word word, double left, double right) {
   Words label = type_.set(Role::fact_label, words::word(setter_.words, word), Part::text);
-  const double from = left + label.width + field_gap;
+  const double size = type_.look().style(Role::fact_label).size;
+  const double from = left + label.width + field_gap * size;
+  const double y = y_ + field_drop * size;
   put(std::move(label.items), left, y_, Tag::paragraph);
-  block_.items.emplace_back(
-      sheet::Rule{Part::rule, {from, y_ + field_drop}, {right, y_ + field_drop}, m_.rule, sheet::Color{}, 0, 0});
+  block_.items.emplace_back(sheet::Rule{Part::rule, {from, y}, {right, y}, m_.rule, sheet::Color{}, 0, 0});
 }
 
 void TitleBlock::name_line() {

@@ -127,3 +127,21 @@ TEST_CASE("boxes go on in further rows and none is lost or leaves the text") {
     }
   }
 }
+
+TEST_CASE("rows of boxes are even, and two of them stay together") {
+  Fixed fixed;
+  const auto rows = [&](std::size_t count) {
+    std::vector<std::size_t> sizes;
+    const std::vector<score::ChordBox> boxes(count, open_c);
+    const Blocks blocks = layout::box_blocks(boxes, held(), 232, fixed.setter, {});
+    for (std::size_t i = 1; i < blocks.size(); ++i) sizes.push_back(figures(blocks[i]).size());
+    return sizes;
+  };
+  const std::size_t fit = rows(20).front();
+  REQUIRE(fit >= 3);
+  CHECK(rows(fit) == std::vector<std::size_t>{fit});
+  CHECK(rows(fit + 1) == std::vector<std::size_t>{(fit + 2) / 2, fit + 1 - (fit + 2) / 2});
+  const std::vector<score::ChordBox> boxes(fit + 1, open_c);
+  // A half-empty page hurts less than that (fill.cpp), a page more hurts more.
+  CHECK(layout::box_blocks(boxes, held(), 232, fixed.setter, {})[1].part_penalty == 400);
+}

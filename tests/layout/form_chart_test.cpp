@@ -146,3 +146,32 @@ TEST_CASE("a repeated bar is a sign, repeats have thick lines and dots") {
   for (const auto& path : all_of<sheet::Path>(block.items)) dots += path.part == Part::repeat_dot ? 1 : 0;
   CHECK(dots == 4);
 }
+
+TEST_CASE("signs and key of a chart grow with its letters") {
+  const auto measure = [](double chord, double caption) {
+    Fixed fixed;
+    fixed.look.type[static_cast<std::size_t>(templates::Role::chord)].size = chord;
+    fixed.look.type[static_cast<std::size_t>(templates::Role::caption)].size = caption;
+    score::FormChart chart;
+    chart.bars = {cell("Dm7", true, true), cell("Dm7")};
+    chart.bars[0].repeat_begin = true;
+    const Blocks blocks = blocks_of(chart, 488, fixed);
+    double thick = 0;
+    for (const auto& rule : all_of<sheet::Rule>(blocks[1].items)) thick = std::max(thick, rule.width);
+    const sheet::Path key = shades(blocks.back()).at(0);
+    double top = 1e9;
+    double bottom = -1e9;
+    for (const sheet::Segment& segment : key.segments) {
+      if (segment.kind == sheet::Segment::Kind::close) continue;
+      top = std::min(top, segment.end.y);
+      bottom = std::max(bottom, segment.end.y);
+    }
+    return std::pair(thick, bottom - top);
+  };
+  const auto [thick, key] = measure(12, 8);
+  CHECK(thick == Approx(2));
+  CHECK(key == Approx(7.4));
+  const auto [thicker, taller] = measure(24, 16);
+  CHECK(thicker == Approx(4));
+  CHECK(taller == Approx(2 * 7.4));
+}

@@ -297,3 +297,29 @@ TEST_CASE("a section's box keeps apart from the hook of an ending before it") {
   REQUIRE(!box.empty());
   CHECK(box.front().left - hook > 0.8 * music.look.measures.space);
 }
+
+TEST_CASE("a grace note's digit stands apart from the digit before it, which it would make a number of two figures") {
+  for (const char* name : {"music-stand", "compact", "large-print"}) {
+    test::Music music(name);
+    const auto lines =
+        music.lines(guitar_lesson("bars-per-line = 2",
+                                  "count | 1   &   2   &   3   &   4   &   | 1   &   2   &   3   &   4   &   |\n"
+                                  "e     | 7   5 8p7   5 7h8   7 5h7   8   | 7   5 8p7   5 7h8   7 5h7   8   |\n"));
+    INFO(name);
+    const double tab = music.look.measures.tab_gap;
+    for (const auto& line : lines) {
+      const auto digits = boxes(line, Part::digit, music.fonts);
+      for (std::size_t i = 1; i < digits.size(); ++i) CHECK(digits[i].left - digits[i - 1].right >= 0.55 * tab);
+    }
+  }
+}
+
+TEST_CASE("a row is named once, though its first bar is cut into several lines") {
+  test::Music music("large-print");
+  const auto lines = music.lines(guitar_lesson("labels = [\"counts\", \"notes\"]",
+                                               "count | 1 e & a 2 e & a 3 e & a 4 e & a |\n"
+                                               "e     | 0 1 2 3 0 1 2 3 0 1 2 3 0 1 2 3 |\n"));
+  REQUIRE(lines.size() >= 2);
+  CHECK(texts(lines[0], Part::row_name) == std::vector<std::string>{"note", "count"});
+  for (std::size_t i = 1; i < lines.size(); ++i) CHECK(texts(lines[i], Part::row_name).empty());
+}

@@ -6,6 +6,7 @@
 #include <string>
 
 #include "layout/ink.h"
+#include "layout/music_fixture.h"
 #include "layout/page_fixture.h"
 
 using namespace fretsheaf;
@@ -196,5 +197,30 @@ TEST_CASE("no mark touches another, whatever they say and wherever they lie") {
         }
       }
     }
+  }
+}
+
+TEST_CASE("an inlay between two strings touches no mark on them, in any template") {
+  for (const char* name : {"music-stand", "compact", "large-print"}) {
+    test::Music music(name);
+    layout::Type type(music.fonts, music.look, music.by_role);
+    layout::Setter setter{type, "en", words::Language::en, 1};
+    const score::NeckMark above{{2, 5}, "5", false};
+    const score::NeckMark below{{3, 5}, "1", true};
+    score::NeckPicture neck = picture(0, 7, {above, below});
+    neck.inlays = {{5, false}};
+    const Blocks blocks = layout::neck_blocks(neck, on("bass"), 488, setter);
+    std::vector<sheet::Box> dots;
+    std::vector<sheet::Box> marks;
+    for (const auto& path : all_of<sheet::Path>(blocks[1].items)) {
+      if (path.part != Part::neck && path.part != Part::neck_mark) continue;
+      const std::vector<sheet::Item> alone = {path};
+      (path.part == Part::neck ? dots : marks).push_back(layout::ink_of(alone, type).value());
+    }
+    INFO(name);
+    REQUIRE(dots.size() == 1);
+    REQUIRE(marks.size() >= 2);
+    CHECK(dots[0].bottom - dots[0].top > 2);
+    for (const sheet::Box& mark : marks) CHECK((mark.bottom < dots[0].top - 0.2 || mark.top > dots[0].bottom + 0.2));
   }
 }

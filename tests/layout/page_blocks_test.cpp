@@ -6,8 +6,10 @@
 #include "layout/heading.h"
 #include "layout/ink.h"
 #include "layout/ladder.h"
+#include "layout/music_fixture.h"
 #include "layout/page_fixture.h"
 #include "layout/pattern.h"
+#include "layout/tempo_sign.h"
 #include "layout/title_block.h"
 
 using namespace fretsheaf;
@@ -163,6 +165,45 @@ TEST_CASE("with one thing a line, the parts of a heading stand under each other"
   CHECK(baseline(block, "The pulse") == Approx(1.3 * 14));
   CHECK(baseline(block, "even eighths") > baseline(block, "The pulse") + 14);
   for (const auto& run : all_of<sheet::GlyphRun>(block.items)) CHECK(run.glyphs[0].x == 0);
+}
+
+TEST_CASE("the bracket of a swing sign keeps clear of the title over it") {
+  test::Music music("large-print");
+  layout::Type type(music.fonts, music.look, music.by_role);
+  layout::Setter setter{type, "en", words::Language::en, 1};
+  score::Example one = example("The long way");
+  one.show_feel = true;
+  one.feel = theory::Feel::swing;
+  const Block block = layout::example_heading(one, 488, setter);
+  double title = 0;
+  double signs = 1e9;
+  sheet::walk(block.items, [&](const sheet::Item& item, sheet::GroupChain) {
+    const auto* run = std::get_if<sheet::GlyphRun>(&item);
+    const auto* rule = std::get_if<sheet::Rule>(&item);
+    const std::vector<sheet::Item> alone = {item};
+    const auto drawn = layout::ink_of(alone, type);
+    if (run != nullptr && run->part == Part::heading) title = std::max(title, drawn->bottom);
+    if ((run != nullptr && run->part == Part::tempo_mark) || rule != nullptr) signs = std::min(signs, drawn->top);
+  });
+  CHECK(signs - title >= 4);
+}
+
+TEST_CASE("the gaps of a tempo and a swing sign grow with their numbers") {
+  const auto gap_of = [](const std::string& name) {
+    test::Music music(name);
+    layout::Type type(music.fonts, music.look, music.by_role);
+    const layout::Words sign = layout::tempo_sign({92, 92, false, {2, 0}, {1, 4}}, type);
+    double stem = 0;
+    double equals = 0;
+    sheet::walk(sign.items, [&](const sheet::Item& item, sheet::GroupChain) {
+      if (const auto* rule = std::get_if<sheet::Rule>(&item)) stem = rule->from.x;
+      const auto* run = std::get_if<sheet::GlyphRun>(&item);
+      if (run != nullptr && run->text == "=") equals = run->glyphs.front().x;
+    });
+    return (equals - stem) / music.look.style(Role::tempo_number).size;
+  };
+  CHECK(gap_of("large-print") == Approx(gap_of("music-stand")));
+  CHECK(gap_of("music-stand") == Approx(0.4).margin(0.03));
 }
 
 TEST_CASE("a long title steps down, then wraps, and nothing leaves the text") {

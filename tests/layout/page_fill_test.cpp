@@ -32,7 +32,8 @@ double gap_least(const Block& above, const Block& below) {
 }
 
 double start(const Block& b, bool first) {
-  return first ? room.first_top + std::max(0.0, b.ascent) : std::max(room.later_origin, room.later_top + b.ascent);
+  if (first) return room.first_top + std::max(0.0, b.ascent);
+  return std::max(room.later_origin + std::min(0.0, b.ascent), room.later_top + b.ascent);
 }
 
 // Whether blocks [begin, end) fit on one page with their gaps at their least.
@@ -140,6 +141,24 @@ TEST_CASE("a later page begins under the running head") {
   CHECK(pages[1][0].y == 90);
   blocks[1].ascent = 50;  // its ink reaches far up
   CHECK(fill_pages(blocks, room)[1][0].y == 110);
+}
+
+TEST_CASE("a line of music without a chord row stands no lower on its page than one with chords") {
+  Blocks blocks(2, block(600));
+  blocks[1].ascent = -17;  // its ink begins 17 under where chords would stand
+  CHECK(fill_pages(blocks, room)[1][0].y == 90 - 17);
+}
+
+TEST_CASE("a title takes a line of music along before it stands alone") {
+  // The demo of the five lanterns in large print, once: title and text, a heading, then lines of which one fits.
+  Blocks blocks = {block(400), block(30), block(130), block(130), block(130), block(130)};
+  blocks[1].bookmark = "Example 1";
+  blocks[1].keep_with_next = true;
+  blocks[2].part_penalty = blocks[4].part_penalty = 120;
+  blocks[3].part_penalty = 25;
+  const auto pages = fill_pages(blocks, room);
+  REQUIRE(pages.size() == 2);
+  CHECK(pages[0].size() == 3);
 }
 
 TEST_CASE("a block taller than a page comes out on one of its own") {

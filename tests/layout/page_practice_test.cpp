@@ -77,6 +77,27 @@ TEST_CASE("a practice log of a dozen rows is not parted, a longer one not after 
   CHECK_FALSE(many.back().keep_with_next);
 }
 
+TEST_CASE("the head of a log has room for its names in any size") {
+  for (const double size : {8.0, 18.0}) {
+    Fixed fixed;
+    fixed.look.type[static_cast<std::size_t>(templates::Role::caption)].size = size;
+    const Blocks blocks = layout::practice_log_blocks(1, 488, fixed.setter);
+    // Letters hang by a quarter of their size, and reach up by three quarters.
+    CHECK(blocks[1].height >= 0.7 * size);
+    CHECK(blocks[1].ascent >= 1.2 * size);
+    CHECK(blocks[1].clearance > 0.4 * size);
+    const auto names = all_of<sheet::GlyphRun>(blocks[1].items);
+    for (const auto& rule : all_of<sheet::Rule>(blocks[1].items)) {
+      if (rule.from.x != rule.to.x) continue;
+      double nearest = 1e9;
+      for (const auto& name : names) {
+        if (name.glyphs.front().x > rule.from.x) nearest = std::min(nearest, name.glyphs.front().x - rule.from.x);
+      }
+      CHECK(nearest >= 0.5 * size);
+    }
+  }
+}
+
 TEST_CASE("no name in a log's head reaches the next column, in any language") {
   Fixed fixed;
   for (const words::Language language : words::languages) {
