@@ -5,9 +5,26 @@
 #include "render/cairo_image.h"
 
 namespace fretsheaf::render {
+namespace {
 
+bool same_pen(const sheet::Rule& one, const sheet::Rule& other) {
+  return one.width == other.width && one.color == other.color && one.dash == other.dash && one.gap == other.gap;
+}
+
+}  // namespace
+
+// Rules of one pen that follow one another (the lines of a staff, the bar lines on it) are one path: each that is drawn
+// takes cairo a good deal of thought.
 void PdfPage::draw(const std::vector<sheet::Item>& items) {
-  for (const sheet::Item& item : items) std::visit(*this, item);
+  for (std::size_t i = 0; i < items.size(); ++i) {
+    const auto* rule = std::get_if<sheet::Rule>(&items[i]);
+    const auto* next = i + 1 < items.size() ? std::get_if<sheet::Rule>(&items[i + 1]) : nullptr;
+    if (rule != nullptr && next != nullptr && same_pen(*rule, *next)) {
+      trace(*rule);
+    } else {
+      std::visit(*this, items[i]);
+    }
+  }
 }
 
 void PdfPage::operator()(const sheet::GlyphRun& run) {
@@ -33,8 +50,7 @@ void PdfPage::operator()(const sheet::Rule& rule) {
   cairo_set_line_cap(context_, CAIRO_LINE_CAP_BUTT);
   const std::array<double, 2> dashes = {rule.dash, rule.gap};
   cairo_set_dash(context_, dashes.data(), rule.dash > 0 ? 2 : 0, 0);
-  cairo_move_to(context_, rule.from.x, rule.from.y);
-  cairo_line_to(context_, rule.to.x, rule.to.y);
+  trace(rule);
   cairo_stroke(context_);
 }
 
@@ -73,6 +89,11 @@ void PdfPage::operator()(const sheet::Group& group) {
 
 void PdfPage::color(sheet::Color color) {
   cairo_set_source_rgb(context_, color.red / 255.0, color.green / 255.0, color.blue / 255.0);
+}
+
+void PdfPage::trace(const sheet::Rule& rule) {
+  cairo_move_to(context_, rule.from.x, rule.from.y);
+  cairo_line_to(context_, rule.to.x, rule.to.y);
 }
 
 void PdfPage::trace(const sheet::Segment& segment) {

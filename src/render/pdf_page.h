@@ -25,6 +25,7 @@ class PdfPage {
 
  private:
   void color(sheet::Color color);
+  void trace(const sheet::Rule& rule);
   void trace(const sheet::Segment& segment);
 
   cairo_t* context_;

@@ -17,6 +17,12 @@ std::string text_of(const std::string& pdf) {
   return reader("pdftotext", "-enc UTF-8 -layout", pdf, "-");
 }
 
+int count_of(const std::string& part, const std::string& text) {
+  int count = 0;
+  for (auto at = text.find(part); at != std::string::npos; at = text.find(part, at + 1)) ++count;
+  return count;
+}
+
 }  // namespace
 
 TEST_CASE_METHOD(Sample, "Poppler finds the text of a PDF: ligatures, accents, tracking, spacing") {
@@ -71,6 +77,22 @@ TEST_CASE_METHOD(Sample, "All fonts are embedded as subsets with a way back to U
     ++fonts_seen;
   }
   CHECK(fonts_seen >= 7);
+}
+
+// Poppler draws what it read as an SVG page: a path a stroke.
+TEST_CASE_METHOD(Sample, "Rules of one pen that follow one another are one stroke, and none is lost") {
+  const auto rule = [](double y, double width, double dash) {
+    return sheet::Rule{sheet::Part::staff_line, {62, y}, {300, y}, width, {}, dash, dash};
+  };
+  std::vector<sheet::Item> items;
+  for (const double y : {100.0, 110.0, 120.0}) items.emplace_back(rule(y, 0.6, 0));
+  items.emplace_back(rule(130, 1.2, 0));
+  for (const double y : {140.0, 150.0}) items.emplace_back(rule(y, 1.2, 3));
+  items.emplace_back(rule(160, 0.6, 0));
+  const std::string page = reader("pdftocairo", "-svg", pdf(a4(std::move(items)), fonts), "-");
+  CHECK(count_of("<path", page) == 4);
+  CHECK(count_of(" L ", page) == 7);
+  CHECK(count_of("stroke-dasharray", page) == 1);
 }
 
 TEST_CASE_METHOD(Sample, "Title, author, creator and a fixed date are in the PDF, and its page is A4") {
