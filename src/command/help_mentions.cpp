@@ -62,7 +62,7 @@ std::vector<const HelpEntry*> mentions_of(const std::string& word) {
 }
 
 std::string told_of(const std::string& word, const std::vector<const HelpEntry*>& entries) {
-  std::string text = "'" + word + "' is no word of a lesson file or a command; ";
+  std::string text = "'" + word + "' has no entry of its own; ";
   text += entries.size() == 1 ? "this tells of it:\n" : "these tell of it:\n";
   if (entries.size() <= most_in_full) {
     for (const HelpEntry* entry : entries) text += "\n" + explained(*entry);

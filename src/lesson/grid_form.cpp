@@ -60,11 +60,13 @@ class FormSetter {
     close_endings();
     check_ways();
     warn_of_open_repeats();
+    warn_of_endings_passed();
   }
 
  private:
   void error(Code code, Range range, std::string message, std::string help) {
     input_.diagnostics.error(code, range, std::move(message), std::move(help));
+    wrong_ = true;
   }
 
   void read_ending(std::size_t i, const PlacedWord& word) {
@@ -192,11 +194,27 @@ class FormSetter {
                                "a repeat begins before this bar and never ends", "write `:|` where it ends");
   }
 
+  // Where an ending has another after it, but no repeat or way at its end: both would be played, one after the other.
+  void warn_of_endings_passed() {
+    if (wrong_ || !ways_.empty()) return;
+    for (std::size_t k = 0; k + 1 < music_.endings.size(); ++k) {
+      const Ending& ending = music_.endings[k];
+      if (music_.endings[k + 1].label == "1." ||
+          ends_repeat(music_.bars[static_cast<std::size_t>(ending.last_bar)].right))
+        continue;
+      input_.diagnostics.warning(
+          Code::repeat_open, ending.range,
+          "no repeat leads back from ending " + tick(ending.label) + " to play " + tick(music_.endings[k + 1].label),
+          "write `:|` where it ends");
+    }
+  }
+
   const GridInput& input_;
   const GridDraft& draft_;
   Music& music_;
   std::vector<const PlacedWord*> ways_;
   int last_ending_ = 0;
+  bool wrong_ = false;
 };
 
 }  // namespace

@@ -437,10 +437,9 @@ TEST_CASE("help on an unknown word names the nearest known ones") {
 
 TEST_CASE("help on a word of the trade that is no sign shows what tells of it") {
   CHECK(run({"help", "Hammer-Ons"}, command::Exit::done).out ==
-        "'Hammer-Ons' is no word of a lesson file or a command; this tells of it:\n\n" +
-            run({"help", "h"}, command::Exit::done).out);
+        "'Hammer-Ons' has no entry of its own; this tells of it:\n\n" + run({"help", "h"}, command::Exit::done).out);
   const std::string slide = run({"help", "slide"}, command::Exit::done).out;
-  CHECK(slide == "'slide' is no word of a lesson file or a command; these tell of it:\n\n" +
+  CHECK(slide == "'slide' has no entry of its own; these tell of it:\n\n" +
                      run({"help", "/"}, command::Exit::done).out + "\n" + run({"help", "\\"}, command::Exit::done).out);
   CHECK(run({"help", "palm", "mute"}, command::Exit::done).out.find("\n\nPM---: in the mark row") != std::string::npos);
   CHECK(run({"help", "fingers"}, command::Exit::done).out == run({"help", "finger"}, command::Exit::done).out);

@@ -99,6 +99,19 @@ TEST_CASE("endings") {
        "ending| 1. | 3. |   |\n"
        "G     | 5  | 5  | 5 |\n",
        {"2:14: error: ending `3.` is out of order; after `1.` comes `2.`"}},
+      {"count | 1  | 1  | 1 |\n"
+       "ending| 1. |    | 2.|\n"
+       "G     | 5  | 5  | 5 |\n",
+       {"2:9: warning: no repeat leads back from ending `1.` to play `2.`; write `:|` where it ends"}},
+      {"count | 1  | 1 :| 1 |\n"
+       "ending| 1. |    | 2.|\n"
+       "G     | 5  | 5  | 5 |\n",
+       {}},
+      {"count | 1  | 1        | 1 |\n"
+       "ending| 1. |          | 2.|\n"
+       "road  |    | \"D.C.\"   |   |\n"
+       "G     | 5  | 5        | 5 |\n",
+       {}},
       {"count | 1 :| 1  | 1 |\n"
        "ending| 1. | 2. |   |\n"
        "ending|    | 2. |   |\n"
