@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <utility>
 
 #include "layout/furniture.h"
@@ -55,6 +56,17 @@ class Corner {
     corner_.bottom = std::max(corner_.bottom, bottom);
   }
 
+  // With what a measure needs beyond it to hold the word.
+  double widest_word(std::string_view text) {
+    double widest = 0;
+    while (!text.empty()) {
+      const std::size_t end = std::min(text.find(' '), text.size());
+      widest = std::max(widest, setter_.type.width(Role::caption, text.substr(0, end)));
+      text.remove_prefix(std::min(end + 1, text.size()));
+    }
+    return widest + 0.1;
+  }
+
   // The code and the words under it are one area to click.
   void qr() {
     if (!heading_.link) return;
@@ -71,16 +83,19 @@ class Corner {
     const double cap = setter_.type.cap_height(Role::caption);
     double y = qr_drop + code->side + std::max(caption_drop, code->quiet_zone() + cap);
     const std::string hint(words::word(setter_.words, words::Word::link_hint));
+    const double measure = std::max(code->side, widest_word(hint));
     for (TextLine& line :
-         set_plain(hint, code->side, {Role::caption, 1, Part::text, setter_.language, {}}, setter_.type)) {
-      sheet::translate(line.items, left + (code->side - line.width) / 2, y);
+         set_plain(hint, measure, {Role::caption, 1, Part::text, setter_.language, {}}, setter_.type)) {
+      // Centred under the code, or flush with it where a word is wider.
+      const double indent = measure > code->side ? measure - line.width : (measure - line.width) / 2;
+      sheet::translate(line.items, right() - measure + indent, y);
       for (sheet::Item& item : line.items) items.push_back(std::move(item));
       y += caption_leading * setter_.type.look().style(Role::caption).size;
     }
     y -= caption_leading * setter_.type.look().style(Role::caption).size;
-    items.emplace_back(sheet::Link{{left, qr_drop, right(), y}, *heading_.link});
+    items.emplace_back(sheet::Link{{right() - measure, qr_drop, right(), y}, *heading_.link});
     put(sheet::Tag::link, std::move(items));
-    take(code->side + std::max(code->quiet_zone(), gap), y);
+    take(std::max(code->side + std::max(code->quiet_zone(), gap), measure + gap), y);
   }
 
   // As large as its corner lets it be.
