@@ -27,6 +27,7 @@ constexpr double logo_height = 44;
 constexpr double tag_drop = -2;  // of the answer key's frame
 constexpr double tag_inset = 5;
 constexpr double tag_line = 1.2;
+constexpr double rounding = 0.1;
 
 class Corner {
  public:
@@ -56,15 +57,14 @@ class Corner {
     corner_.bottom = std::max(corner_.bottom, bottom);
   }
 
-  // With what a measure needs beyond it to hold the word.
-  double widest_word(std::string_view text) {
-    double widest = 0;
-    while (!text.empty()) {
-      const std::size_t end = std::min(text.find(' '), text.size());
-      widest = std::max(widest, setter_.type.width(Role::caption, text.substr(0, end)));
-      text.remove_prefix(std::min(end + 1, text.size()));
+  // The least measure that words fit into in two lines.
+  double two_lines(std::string_view text) {
+    double least = setter_.type.width(Role::caption, text);
+    for (std::size_t at = text.find(' '); at != std::string_view::npos; at = text.find(' ', at + 1)) {
+      least = std::min(least, std::max(setter_.type.width(Role::caption, text.substr(0, at)),
+                                       setter_.type.width(Role::caption, text.substr(at + 1))));
     }
-    return widest + 0.1;
+    return least + rounding;
   }
 
   // The code and the words under it are one area to click.
@@ -83,10 +83,10 @@ class Corner {
     const double cap = setter_.type.cap_height(Role::caption);
     double y = qr_drop + code->side + std::max(caption_drop, code->quiet_zone() + cap);
     const std::string hint(words::word(setter_.words, words::Word::link_hint));
-    const double measure = std::max(code->side, widest_word(hint));
+    const double measure = std::max(code->side, two_lines(hint));
     for (TextLine& line :
          set_plain(hint, measure, {Role::caption, 1, Part::text, setter_.language, {}}, setter_.type)) {
-      // Centred under the code, or flush with it where a word is wider.
+      // Centred under the code, or flush with it where they are wider.
       const double indent = measure > code->side ? measure - line.width : (measure - line.width) / 2;
       sheet::translate(line.items, right() - measure + indent, y);
       for (sheet::Item& item : line.items) items.push_back(std::move(item));

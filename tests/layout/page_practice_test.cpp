@@ -1,6 +1,7 @@
 // What a student ticks and fills in: build-ups and practice logs; and what stands at the top right of its head.
 #include <catch2/catch.hpp>
 #include <cmath>
+#include <set>
 #include <string>
 
 #include "layout/build_up.h"
@@ -166,7 +167,7 @@ TEST_CASE("nothing in the head comes nearer to a QR code than its quiet zone") {
   CHECK(codes == 1);
 }
 
-TEST_CASE("no word under a QR code is broken, in any language and size") {
+TEST_CASE("the words under a QR code take two lines at most and none is broken, in any language and size") {
   for (const char* name : {"music-stand", "compact", "large-print"}) {
     test::Music music(name);
     layout::Type type(music.fonts, music.look, music.by_role);
@@ -177,7 +178,9 @@ TEST_CASE("no word under a QR code is broken, in any language and size") {
       heading.link = "https://eelgrass.example/7";
       const layout::HeadCorner corner = layout::head_corner(heading, 488, setter);
       std::string rest(words::word(language, words::Word::link_hint));
+      std::set<double> baselines;
       for (const auto& run : all_of<sheet::GlyphRun>(corner.items)) {
+        baselines.insert(run.glyphs.front().y);
         INFO(name << ", " << words::language_code(language) << ": \"" << run.text << "\" of \"" << rest << "\"");
         REQUIRE(rest.starts_with(run.text));
         rest.erase(0, run.text.size());
@@ -185,6 +188,7 @@ TEST_CASE("no word under a QR code is broken, in any language and size") {
         if (rest.starts_with(' ')) rest.erase(0, 1);
       }
       CHECK(rest.empty());
+      CHECK(baselines.size() <= 2);
       CHECK(layout::ink_of(corner.items, type)->right <= 488.5);
     }
   }
