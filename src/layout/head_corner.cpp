@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <utility>
 
 #include "layout/furniture.h"
@@ -26,6 +27,7 @@ constexpr double logo_height = 44;
 constexpr double tag_drop = -2;  // of the answer key's frame
 constexpr double tag_inset = 5;
 constexpr double tag_line = 1.2;
+constexpr double rounding = 0.1;
 
 class Corner {
  public:
@@ -55,6 +57,16 @@ class Corner {
     corner_.bottom = std::max(corner_.bottom, bottom);
   }
 
+  // The least measure that words fit into in two lines.
+  double two_lines(std::string_view text) {
+    double least = setter_.type.width(Role::caption, text);
+    for (std::size_t at = text.find(' '); at != std::string_view::npos; at = text.find(' ', at + 1)) {
+      least = std::min(least, std::max(setter_.type.width(Role::caption, text.substr(0, at)),
+                                       setter_.type.width(Role::caption, text.substr(at + 1))));
+    }
+    return least + rounding;
+  }
+
   // The code and the words under it are one area to click.
   void qr() {
     if (!heading_.link) return;
@@ -71,16 +83,19 @@ class Corner {
     const double cap = setter_.type.cap_height(Role::caption);
     double y = qr_drop + code->side + std::max(caption_drop, code->quiet_zone() + cap);
     const std::string hint(words::word(setter_.words, words::Word::link_hint));
+    const double measure = std::max(code->side, two_lines(hint));
     for (TextLine& line :
-         set_plain(hint, code->side, {Role::caption, 1, Part::text, setter_.language, {}}, setter_.type)) {
-      sheet::translate(line.items, left + (code->side - line.width) / 2, y);
+         set_plain(hint, measure, {Role::caption, 1, Part::text, setter_.language, {}}, setter_.type)) {
+      // Centred under the code, or flush with it where they are wider.
+      const double indent = measure > code->side ? measure - line.width : (measure - line.width) / 2;
+      sheet::translate(line.items, right() - measure + indent, y);
       for (sheet::Item& item : line.items) items.push_back(std::move(item));
       y += caption_leading * setter_.type.look().style(Role::caption).size;
     }
     y -= caption_leading * setter_.type.look().style(Role::caption).size;
-    items.emplace_back(sheet::Link{{left, qr_drop, right(), y}, *heading_.link});
+    items.emplace_back(sheet::Link{{right() - measure, qr_drop, right(), y}, *heading_.link});
     put(sheet::Tag::link, std::move(items));
-    take(code->side + std::max(code->quiet_zone(), gap), y);
+    take(std::max(code->side + std::max(code->quiet_zone(), gap), measure + gap), y);
   }
 
   // As large as its corner lets it be.

@@ -85,6 +85,27 @@ TEST_CASE("a heading stands on the page of its first line of music") {
   }
 }
 
+TEST_CASE("under every title there is music, or text that fills the page") {
+  for (const char* name : {"music-stand", "compact", "large-print"}) {
+    test::Music music(name);
+    layout::Type type(music.fonts, music.look, music.by_role);
+    layout::Setter setter{type, "en", words::Language::en, 1};
+    each_sheet(music, [&](const score::Score& score, const sheet::Sheet& sheet) {
+      // Large print on the shorter paper has not the room under some of them.
+      if (music.look.one_thing_a_line && score.paper == lesson::Paper::letter) return;
+      if (sheet.bookmarks.at(0).page == 0) return;
+      const layout::Frame frame = layout::make_frame(score.paper, music.look);
+      const double foot = layout::Furniture(score, frame, 88, setter).room().first_bottom;
+      double text = 0;
+      sheet::walk(sheet.pages.at(0), [&](const sheet::Item& item, sheet::GroupChain) {
+        const auto* run = std::get_if<sheet::GlyphRun>(&item);
+        if (run != nullptr && run->glyphs.front().y < foot) text = std::max(text, run->glyphs.front().y);
+      });
+      CHECK(text > 0.7 * foot);
+    });
+  }
+}
+
 TEST_CASE(
     "in large print two lines of music are parted only where a page would have no room or leave much of itself blank") {
   test::Music music("large-print");

@@ -1,12 +1,15 @@
 // What a student ticks and fills in: build-ups and practice logs; and what stands at the top right of its head.
 #include <catch2/catch.hpp>
 #include <cmath>
+#include <set>
 #include <string>
 
 #include "layout/build_up.h"
 #include "layout/frame.h"
 #include "layout/furniture.h"
+#include "layout/head_corner.h"
 #include "layout/ink.h"
+#include "layout/music_fixture.h"
 #include "layout/page_fixture.h"
 #include "layout/practice_log.h"
 #include "layout/qr_code.h"
@@ -162,6 +165,33 @@ TEST_CASE("nothing in the head comes nearer to a QR code than its quiet zone") {
     CHECK(apart);
   });
   CHECK(codes == 1);
+}
+
+TEST_CASE("the words under a QR code take two lines at most and none is broken, in any language and size") {
+  for (const char* name : {"music-stand", "compact", "large-print"}) {
+    test::Music music(name);
+    layout::Type type(music.fonts, music.look, music.by_role);
+    for (const words::Language language : words::languages) {
+      layout::Setter setter{type, std::string(words::language_code(language)), language, 1};
+      score::Heading heading;
+      heading.title = plain_run("Drift");
+      heading.link = "https://eelgrass.example/7";
+      const layout::HeadCorner corner = layout::head_corner(heading, 488, setter);
+      std::string rest(words::word(language, words::Word::link_hint));
+      std::set<double> baselines;
+      for (const auto& run : all_of<sheet::GlyphRun>(corner.items)) {
+        baselines.insert(run.glyphs.front().y);
+        INFO(name << ", " << words::language_code(language) << ": \"" << run.text << "\" of \"" << rest << "\"");
+        REQUIRE(rest.starts_with(run.text));
+        rest.erase(0, run.text.size());
+        CHECK((rest.empty() || rest.front() == ' ' || run.text.ends_with(' ')));
+        if (rest.starts_with(' ')) rest.erase(0, 1);
+      }
+      CHECK(rest.empty());
+      CHECK(baselines.size() <= 2);
+      CHECK(layout::ink_of(corner.items, type)->right <= 488.5);
+    }
+  }
 }
 
 TEST_CASE("an answer key says so in its head and on every page") {
