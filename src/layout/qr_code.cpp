@@ -23,12 +23,13 @@ struct QrLibrary {
 };
 
 QrLibrary load() {
-  platform::LoadedLibrary library("libqrencode.so.4");
+  constexpr const char* file = "libqrencode.so.4";
+  platform::LoadedLibrary library(file);
   QrLibrary qr;
   library.find("QRcode_encodeString8bit", qr.encode);
   library.find("QRcode_free", qr.free);
   if (!library.has_all()) {
-    throw std::runtime_error("libqrencode.so.4 cannot be loaded: QR codes need Debian's package libqrencode4");
+    throw std::runtime_error(std::string(file) + " cannot be loaded: QR codes need Debian's package libqrencode4");
   }
   return qr;
 }

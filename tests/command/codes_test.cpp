@@ -83,7 +83,7 @@ const std::vector<Elsewhere> elsewhere = {
      "several parts are an error that names them, and one can be chosen"},
     {"adopt-percussion", "exchange/adopt_scores_test.cpp", "percussion has no place on a neck"},
     {"adopt-polyphony", "exchange/adopt_scores_test.cpp",
-     "two voices that never sound together are one line; two that do are an error with its measure"},
+     "two voices that never sound together are one line, and two that do are an error with its measure"},
     {"adopt-time", "exchange/adopt_scores_test.cpp",
      "a duration before any divisions, and divisions that are none, are errors"},
     {"adopt-too-much", "exchange/adopt_losses_test.cpp", "limits of a lesson hold for scores"},

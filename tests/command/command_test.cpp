@@ -232,7 +232,7 @@ TEST_CASE("an unknown template in the lesson is an error with its place") {
         "in .toml\n");
 }
 
-TEST_CASE("--version says which version this is") {
+TEST_CASE("the version is said") {
   Shed shed;
   CHECK(shed.run({"--version"}) == Exit::done);
   const std::string build = bytes_of(test::project_folder() + "/CMakeLists.txt");
