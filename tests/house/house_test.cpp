@@ -84,7 +84,7 @@ TEST_CASE("a library that is loaded, not linked, is named for the Debian package
     const std::string text = text_of(path);
     for (auto at = text.find("\"lib"); at != std::string::npos; at = text.find("\"lib", at + 1)) {
       const std::string name = text.substr(at + 1, text.find('"', at + 1) - at - 1);
-      if (name.find(".so") == std::string::npos) continue;
+      if (name.find(".so") == std::string::npos || name == "libc.so.6") continue;  // which every program has
       CAPTURE(path, name);
       CHECK(install.find("\"" + name + " ") != std::string::npos);
       CHECK(late.find("\"" + name + "\"") != std::string::npos);
