@@ -119,8 +119,8 @@ class Course {
     std::printf("the same in processor time: %.2f ms a handout, bare drawing %.2f ms; ratio %.2f\n",
                 whole.processor_seconds / handouts * 1000, bare_processor * 1000,
                 whole.processor_seconds / handouts / bare_processor);
-    std::printf("memory: %.0f MB in all; growth of a process after the first tenth: %.1f MB\n", whole.peak_megabytes,
-                whole.growth_megabytes);
+    std::printf("memory: %.0f MB in all; growth after the first tenth: %.1f MB a worker, %.1f MB the planner\n",
+                whole.peak_megabytes, whole.worker_growth_megabytes, whole.planner_growth_megabytes);
   }
 
   void nothing_and_one_lesson() const {

@@ -70,8 +70,17 @@ pid_t start(const std::vector<std::string>& words, const std::string& to) {
   posix_spawn_file_actions_t files;
   posix_spawn_file_actions_init(&files);
   posix_spawn_file_actions_addopen(&files, 2, to.c_str(), O_WRONLY | O_CREAT | O_TRUNC, 0666);
+  // Ctrl-C is to reach it also where this runs in the background and is deaf to it.
+  posix_spawnattr_t hears;
+  posix_spawnattr_init(&hears);
+  sigset_t interrupt;
+  sigemptyset(&interrupt);
+  sigaddset(&interrupt, SIGINT);
+  posix_spawnattr_setsigdefault(&hears, &interrupt);
+  posix_spawnattr_setflags(&hears, POSIX_SPAWN_SETSIGDEF);
   pid_t child = 0;
-  if (posix_spawn(&child, arguments[0], &files, nullptr, arguments.data(), environ) != 0) std::exit(3);
+  if (posix_spawn(&child, arguments[0], &files, &hears, arguments.data(), environ) != 0) std::exit(3);
+  posix_spawnattr_destroy(&hears);
   posix_spawn_file_actions_destroy(&files);
   return child;
 }
@@ -99,7 +108,8 @@ Watched watch(const std::vector<std::string>& words, double stop_after) {
       all += all_memory(process);
       if (!is_past_a_tenth || own == 0) continue;
       const double before = at_a_tenth.emplace(process, own).first->second;
-      run.growth_megabytes = std::max(run.growth_megabytes, own - before);
+      double& growth = process == child ? run.planner_growth_megabytes : run.worker_growth_megabytes;
+      growth = std::max(growth, own - before);
     }
     run.peak_megabytes = std::max(run.peak_megabytes, all);
     std::this_thread::sleep_for(std::chrono::milliseconds(since(begin) < 1 || stop_after > 0 ? 1 : 50));

@@ -10,7 +10,10 @@ struct Watched {
   double seconds = 0;
   double processor_seconds = 0;  // of all processes together; says more where the machine has other work
   double peak_megabytes = 0;     // of all processes together
-  double growth_megabytes = 0;   // of the process that grew most, from a tenth of the work to its end
+  // From a tenth of the work to its end: of the process that was started, which knows every handout that there is, and
+  // of the worker that grew most.
+  double planner_growth_megabytes = 0;
+  double worker_growth_megabytes = 0;
   int status = 0;
   double seconds_to_stop = 0;  // from the signal, where one was sent
 };
