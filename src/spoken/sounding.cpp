@@ -58,7 +58,7 @@ Rational beats_of_rest(Symbol at) {
   return beats;
 }
 
-Onset of_notes(Symbol at) {
+Onset of_notes(const Symbol& at) {
   Onset onset{&at.get(), SoundKind::notes, {}, {}, false};
   for (const score::Note& note : at.get().notes) {
     onset.sounds.push_back({&note, note.tie_from ? Rational(0) : beats_of(at, note), note.tie_from});

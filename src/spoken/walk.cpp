@@ -54,7 +54,7 @@ class Walker {
     piece.runs.push_back(run_of(std::move(raised)));
   }
 
-  void paragraph(std::string text) {
+  void paragraph(const std::string& text) {
     if (text.empty()) return;
     walk_.pieces.emplace_back().runs.push_back(run_of(phrases_.plain(text)));
   }
@@ -71,7 +71,7 @@ class Walker {
   void sentence(std::string_view text) {
     std::string said;
     add_sentence(said, text);
-    paragraph(std::move(said));
+    paragraph(said);
   }
 
   void add_title_block() {
