@@ -8,8 +8,8 @@
 namespace fretsheaf::typeface {
 namespace {
 
-// Of remembered text; with its glyphs, about forty times as much memory.
-constexpr std::size_t most_remembered_bytes = std::size_t{64} << 10;
+// Of remembered text: the lines of a lesson. With its glyphs, about forty times as much memory.
+constexpr std::size_t most_remembered_bytes = std::size_t{16} << 10;
 
 bool is_lower(char c) {
   return c >= 'a' && c <= 'z';

@@ -7,8 +7,8 @@
 namespace fretsheaf::typeface {
 namespace {
 
-// Of remembered text; with its glyphs, about forty times as much memory.
-constexpr std::size_t most_remembered_bytes = std::size_t{64} << 10;
+// Of remembered text: the words of a course. With its glyphs, about forty times as much memory.
+constexpr std::size_t most_remembered_bytes = std::size_t{32} << 10;
 
 struct BufferDeleter {
   void operator()(hb_buffer_t* buffer) const { hb_buffer_destroy(buffer); }
