@@ -8,6 +8,8 @@ Response Counter::ask(const Question& question) {
   std::unique_lock lock(mutex_);
   if (closed_) return plain(503, "The preview has ended.\n");
   Asked asked{&question, std::nullopt};
+  // It is taken out again before it is answered, and it is waited for here.
+  // cppcheck-suppress danglingLifetime
   waiting_.push_back(&asked);
   bell_.ring();
   answered_.wait(lock, [&] { return asked.answer.has_value(); });
