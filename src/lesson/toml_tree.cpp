@@ -6,13 +6,12 @@
 #define TOML_HEADER_ONLY 1
 #define TOML_EXCEPTIONS 0
 #define TOML_ENABLE_FORMATTERS 0
-#include <toml++/toml.h>
-
 #include <algorithm>
 #include <utility>
 
 #include "lesson/toml_guard.h"
 #include "lesson/toml_syntax.h"
+#include "source/toml_library.h"
 
 namespace fretsheaf::lesson {
 namespace {

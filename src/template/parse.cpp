@@ -5,8 +5,6 @@
 #undef TOML_SHARED_LIB
 #define TOML_HEADER_ONLY 1
 #define TOML_EXCEPTIONS 0
-#include <toml++/toml.h>
-
 #include <algorithm>
 #include <array>
 #include <string>
@@ -16,6 +14,7 @@
 
 #include "source/nearest.h"
 #include "source/toml_guard.h"
+#include "source/toml_library.h"
 #include "source/utf8.h"
 #include "template/check.h"
 
