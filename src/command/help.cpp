@@ -55,8 +55,7 @@ std::vector<const HelpEntry*> find(const std::string& word) {
   };
   const std::size_t end = word.find_last_not_of('-');
   auto stretches = entries_of(word.substr(0, end == std::string::npos ? 0 : end + 1), no_dashes);
-  if (!stretches.empty() || word.size() < 4 || !word.ends_with('s')) return stretches;
-  return entries_of(lower(word.substr(0, word.size() - 1)), no_case);
+  return stretches.empty() ? entries_of(singular(lower(word)), no_case) : stretches;
 }
 
 // Up to three known words that are near to one that is not known, the nearest first.

@@ -26,12 +26,6 @@ std::string plain(std::string_view text) {
   return all;
 }
 
-// Without the s of a plural.
-std::string singular(std::string word) {
-  if (word.size() > 3 && word.ends_with('s') && !word.ends_with("ss")) word.pop_back();
-  return word;
-}
-
 // Whether the word stands in the text as it is, or with an ending: "tie" in "tied", not in "tier".
 bool tells_of(const std::string& text, const std::string& word) {
   static constexpr std::array<std::string_view, 6> endings{"", "s", "es", "d", "ed", "ing"};
@@ -46,6 +40,11 @@ bool tells_of(const std::string& text, const std::string& word) {
 }
 
 }  // namespace
+
+std::string singular(std::string word) {
+  if (word.size() > 3 && word.ends_with('s') && !word.ends_with("ss")) word.pop_back();
+  return word;
+}
 
 std::vector<const HelpEntry*> mentions_of(const std::string& word) {
   const std::string sought = singular(plain(word));

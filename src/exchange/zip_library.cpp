@@ -1,8 +1,5 @@
 #include "exchange/zip_library.h"
 
-#include <stdexcept>
-#include <string>
-
 #include "platform/loaded_library.h"
 
 namespace fretsheaf::exchange {
@@ -10,8 +7,7 @@ namespace {
 
 ZipLibrary load() {
   // By the number of the interface that zip.h was of when this was compiled.
-  constexpr const char* file = "libzip.so.4";
-  platform::LoadedLibrary library(file);
+  platform::LoadedLibrary library("libzip.so.4");
   ZipLibrary zip;
   library.find("zip_source_buffer_create", zip.source_buffer_create);
   library.find("zip_source_buffer", zip.source_buffer);
@@ -31,9 +27,7 @@ ZipLibrary load() {
   library.find("zip_fopen", zip.fopen);
   library.find("zip_fread", zip.fread);
   library.find("zip_fclose", zip.fclose);
-  if (!library.has_all()) {
-    throw std::runtime_error(std::string(file) + " cannot be loaded: packed scores need Debian's package libzip4");
-  }
+  library.require_all("packed scores need Debian's package libzip4");
   return zip;
 }
 

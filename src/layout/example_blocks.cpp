@@ -115,8 +115,8 @@ Blocks example_blocks(const score::Example& example, const score::ExampleAlterna
   const Nest nest{setter.new_group(), sheet::Tag::none, sheet::ExampleInfo{example.number, title}, {}};
   std::vector<MusicLine> engraved = engrave(example, score, width, setter.type, diagnostics);
   for (std::size_t i = 0; i < engraved.size(); ++i) {
-    std::string alternative = told(engraved[i], i > 0 ? &engraved[i - 1] : nullptr, words);
-    lines.push_back(music_block(std::move(engraved[i]), alternative.empty() ? name : std::move(alternative), setter));
+    const std::string alternative = told(engraved[i], i > 0 ? &engraved[i - 1] : nullptr, words);
+    lines.push_back(music_block(std::move(engraved[i]), alternative.empty() ? name : alternative, setter));
     lines.back().nests = {nest};
   }
   set_gaps(lines, m);

@@ -4,7 +4,6 @@
 
 #include <algorithm>
 #include <memory>
-#include <stdexcept>
 #include <string_view>
 #include <utility>
 #include <vector>
@@ -23,14 +22,11 @@ struct QrLibrary {
 };
 
 QrLibrary load() {
-  constexpr const char* file = "libqrencode.so.4";
-  platform::LoadedLibrary library(file);
+  platform::LoadedLibrary library("libqrencode.so.4");
   QrLibrary qr;
   library.find("QRcode_encodeString8bit", qr.encode);
   library.find("QRcode_free", qr.free);
-  if (!library.has_all()) {
-    throw std::runtime_error(std::string(file) + " cannot be loaded: QR codes need Debian's package libqrencode4");
-  }
+  library.require_all("QR codes need Debian's package libqrencode4");
   return qr;
 }
 

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <array>
+#include <string>
 
 namespace fretsheaf::platform {
 
@@ -23,10 +24,14 @@ class LoadedLibrary {
 
   // Whether the library is there, and everything that was looked for in it.
   bool has_all() const { return has_all_; }
+  // Throws std::runtime_error where it has not: that the file cannot be loaded, and `need` ("packed scores need
+  // Debian's package libzip4").
+  void require_all(const std::string& need) const;
 
  private:
   void* address(const char* name);
 
+  const char* file_;
   void* library_;
   bool has_all_;
 };

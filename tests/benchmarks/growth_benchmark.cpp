@@ -189,22 +189,21 @@ void growth_of_texts(benchmark::State& state) {
       state, [&] { return seconds_for(bench, whole); }, [&] { return seconds_for(bench, tenth); });
 }
 
-void growth_of_reading(benchmark::State& state) {
-  const Input& input = inputs[state.range(0)];
+template <typename Seconds>
+void growth_of(const Input& input, Seconds seconds, benchmark::State& state) {
   state.SetLabel(input.name);
   const std::string whole = input.of(input.most);
   const std::string tenth = input.of(input.most / 10);
   against_tenths(
-      state, [&] { return seconds_to_read(whole); }, [&] { return seconds_to_read(tenth); });
+      state, [&] { return seconds(whole); }, [&] { return seconds(tenth); });
+}
+
+void growth_of_reading(benchmark::State& state) {
+  growth_of(inputs[state.range(0)], seconds_to_read, state);
 }
 
 void growth_of_adopting(benchmark::State& state) {
-  const Input& input = scores[state.range(0)];
-  state.SetLabel(input.name);
-  const std::string whole = input.of(input.most);
-  const std::string tenth = input.of(input.most / 10);
-  against_tenths(
-      state, [&] { return seconds_to_adopt(whole); }, [&] { return seconds_to_adopt(tenth); });
+  growth_of(scores[state.range(0)], seconds_to_adopt, state);
 }
 
 }  // namespace

@@ -32,4 +32,6 @@ TEST_CASE("a library that is not there has nothing") {
   library.find("cbrt", root);
   CHECK(root == nullptr);
   CHECK_FALSE(library.has_all());
+  CHECK_THROWS_WITH(library.require_all("seagrass needs Debian's package libeelgrass1"),
+                    "libeelgrass.so.1 cannot be loaded: seagrass needs Debian's package libeelgrass1");
 }
