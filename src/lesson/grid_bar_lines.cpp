@@ -202,7 +202,7 @@ class RowAlignment {
   bool leaves_out_bar_line() const {
     const auto sign = signs_.begin() + misplaced_;
     const auto own = own_bar_line();
-    if (!own || quoted_[static_cast<std::size_t>(sign->begin)]) return false;
+    if (!own || is_quoted(sign->begin)) return false;
     return std::any_of(sign + 1, signs_.end(), [&](const Sign& one) { return *own >= one.begin && *own < one.end; });
   }
 
@@ -229,9 +229,12 @@ class RowAlignment {
   }
 
  private:
+  // The count row's columns may lie beyond this row's end.
+  bool is_quoted(int column) const { return column < row_.columns() && quoted_[static_cast<std::size_t>(column)]; }
+
   std::optional<int> bar_line_in(int begin, int end) const {
     for (int column = begin; column < std::min(end, row_.columns()); ++column) {
-      if (row_.at(column) == U'|' && !quoted_[static_cast<std::size_t>(column)]) return column;
+      if (row_.at(column) == U'|' && !is_quoted(column)) return column;
     }
     return std::nullopt;
   }

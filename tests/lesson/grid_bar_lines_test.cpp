@@ -44,6 +44,16 @@ TEST_CASE("bar-line signs") {
   });
 }
 
+TEST_CASE("a row may end far before the count row's first bar line") {
+  const std::string far(200, ' ');
+  check(
+      {{"count | 1 " + far +
+            "|\n"
+            "G     | 0 |\n",
+        {"2:11: error: this bar line stands 200 columns too far to the left; put it under the count row's: columns are "
+         "counted from each row's first `|`"}}});
+}
+
 TEST_CASE("bar lines of the other rows") {
   check({
       {"count | 1 2  | 1 |\n"
