@@ -1,17 +1,11 @@
 #include "lesson/toml_tree.h"
 
-// Debian's toml++ library is built with exceptions; without them its headers hold everything.
-#undef TOML_HEADER_ONLY
-#undef TOML_SHARED_LIB
-#define TOML_HEADER_ONLY 1
-#define TOML_EXCEPTIONS 0
-#define TOML_ENABLE_FORMATTERS 0
 #include <algorithm>
 #include <utility>
 
 #include "lesson/toml_guard.h"
 #include "lesson/toml_syntax.h"
-#include "source/toml_library.h"
+#include "platform/toml_library.h"
 
 namespace fretsheaf::lesson {
 namespace {

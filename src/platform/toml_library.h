@@ -1,7 +1,16 @@
 #pragma once
 
-// toml++, never without this. Version 3.3 calls unreachable what letters do reach: asked whether one from U+00A1 to
-// U+0499 is white space, as it is for one behind a backslash, it goes on to undefined behaviour. Here it says no.
+#include <cstdint>
+
+// toml++, never without this: its headers alone and without exceptions. What is said to it has to be the same wherever
+// it is used, because its functions have the same names whatever is said; and Debian's library of it, built otherwise,
+// would be loaded by every run.
+#define TOML_HEADER_ONLY 1
+#define TOML_EXCEPTIONS 0
+#define TOML_ENABLE_FORMATTERS 0
+
+// Version 3.3 calls unreachable what letters do reach: asked whether one from U+00A1 to U+0499 is white space, as it is
+// for one behind a backslash, it goes on to undefined behaviour. Here it says no.
 #include <toml++/impl/preprocessor.h>
 #pragma push_macro("TOML_UNREACHABLE")
 #undef TOML_UNREACHABLE

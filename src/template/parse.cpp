@@ -1,10 +1,5 @@
 #include "template/parse.h"
 
-// Debian's toml++ library is built with exceptions; without them its headers hold everything.
-#undef TOML_HEADER_ONLY
-#undef TOML_SHARED_LIB
-#define TOML_HEADER_ONLY 1
-#define TOML_EXCEPTIONS 0
 #include <algorithm>
 #include <array>
 #include <string>
@@ -12,9 +7,9 @@
 #include <utility>
 #include <vector>
 
+#include "platform/toml_library.h"
 #include "source/nearest.h"
 #include "source/toml_guard.h"
-#include "source/toml_library.h"
 #include "source/utf8.h"
 #include "template/check.h"
 

@@ -1,8 +1,7 @@
-#include <toml++/toml.h>
-
 #include <array>
 #include <charconv>
 
+#include "platform/toml_library.h"
 #include "typeface/embedded.h"
 #include "typeface/known_fonts.h"
 #include "typeface/own_outlines.h"
@@ -25,7 +24,9 @@ constexpr std::array own_sign_names = {"slash-filled",
 
 std::vector<KnownFont> read_fonts() {
   std::vector<KnownFont> fonts;
-  for (const auto& [name, node] : toml::parse(fonts_toml)) {
+  const toml::parse_result file = toml::parse(fonts_toml);
+  if (!file) return fonts;
+  for (const auto& [name, node] : file.table()) {
     const toml::table* entry = node.as_table();
     if (entry == nullptr) continue;
     fonts.push_back({std::string(name.str()), entry->at_path("file").value_or(std::string()),
@@ -68,9 +69,10 @@ std::vector<OutlineSegment> read_outline(std::string_view path) {
 
 std::array<std::vector<OutlineSegment>, own_sign_names.size()> read_outlines() {
   std::array<std::vector<OutlineSegment>, own_sign_names.size()> outlines;
-  const toml::table file = toml::parse(outlines_toml);
+  const toml::parse_result file = toml::parse(outlines_toml);
+  if (!file) return outlines;
   for (std::size_t sign = 0; sign < outlines.size(); ++sign) {
-    outlines[sign] = read_outline(file[own_sign_names[sign]].value_or(std::string_view()));
+    outlines[sign] = read_outline(file.table()[own_sign_names[sign]].value_or(std::string_view()));
   }
   return outlines;
 }

@@ -34,7 +34,7 @@ TEST_CASE("A quotation mark in the middle of a value leads the parser to nothing
         "1:13-26: error: a text needs quotes around it\nhelp: write copyright = '8\"© Eelgrass\"'\n");
 }
 
-// The parser's own tables are wrong for these letters (source/toml_library.h); what sanitizers find is in the seeds.
+// The parser's own tables are wrong for these letters (platform/toml_library.h); what sanitizers find is in the seeds.
 TEST_CASE("A letter beyond ASCII behind a backslash is told by its place, and may begin a line that goes on") {
   const std::string help = "help: write \\\\ for a backslash, or put the text between ' and '\n";
   CHECK(said(read("title = \"caf\\é\"\n")) == "1:13-15: error: '\\é' has no meaning in a text in \" quotes\n" + help);
