@@ -8,7 +8,8 @@ packages_to_build=(
   fonts-noto-core fonts-sil-charis fonts-inter fonts-dejavu-core
 )
 packages_to_test=(
-  catch2 libtinyxml2-dev libxml2-utils poppler-utils qpdf libqpdf-dev python3-jsonschema make parallel zbar-tools chromium zsh fish mandoc
+  catch2 libtinyxml2-dev libxml2-utils poppler-utils qpdf libqpdf-dev python3-jsonschema make parallel zbar-tools
+  chromium zsh fish mandoc
 )
 packages_for_slow_checks=(
   clang-tidy clang libclang-rt-14-dev cppcheck debootstrap libbenchmark-dev dpkg-dev file
