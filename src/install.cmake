@@ -46,6 +46,7 @@ set(CPACK_DEBIAN_PACKAGE_SECTION text)
 set(loaded_libraries
     "libqrencode.so.4 libqrencode4"
     "librsvg-2.so.2 librsvg2-2"
+    "libxml2.so.2 libxml2"
     "libzip.so.4 libzip4")
 set(CPACK_DEBIAN_PACKAGE_SHLIBDEPS ON)
 list(TRANSFORM loaded_libraries REPLACE "^.* " "" OUTPUT_VARIABLE loaded_packages)

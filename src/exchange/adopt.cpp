@@ -42,7 +42,7 @@ class Adopter {
 
  private:
   std::optional<std::string> made() {
-    part_ = take_part(*file_.document, wish_.part, losses_);
+    part_ = take_part(file_.document->root, wish_.part, losses_);
     if (!part_ || losses_.has_errors()) return std::nullopt;
     const auto neck = choose_neck(*part_, wish_.instrument, losses_);
     if (!neck) return std::nullopt;
@@ -162,14 +162,14 @@ class Adopter {
     for (const std::string& text :
          {heading.title, heading.subtitle, heading.creator, heading.rights, heading.series, heading.level}) {
       if (lesson::fits_line(text)) continue;
-      losses_.lose(Code::adopt_left_out, file_.document->RootElement(),
+      losses_.lose(Code::adopt_left_out, &file_.document->root,
                    "the end of a long text in the score's heading is left out",
                    "a title has up to " + std::to_string(lesson::limits::line) + " characters");
     }
   }
 
   void add_heading() {
-    const TakenHeading heading = take_heading(*file_.document->RootElement(), losses_);
+    const TakenHeading heading = take_heading(file_.document->root, losses_);
     std::string title = lesson::plain_line(heading.title);
     if (title.empty()) title = lesson::plain_line(wish_.title);
     lesson_.title.value = title.empty() ? "Without a title" : title;
@@ -237,7 +237,7 @@ class Adopter {
 Adopted adopt(const std::string& name, std::string bytes, const AdoptWish& wish) {
   Adopted adopted;
   const ScoreFile file = open_score_file(name, std::move(bytes), adopted.diagnostics);
-  if (file.document != nullptr) adopted.lesson = Adopter(file, wish, adopted.diagnostics).run();
+  if (file.document) adopted.lesson = Adopter(file, wish, adopted.diagnostics).run();
   adopted.files.add(file.text);
   return adopted;
 }

@@ -104,7 +104,7 @@ class WordSetter {
     std::stable_sort(bar.chords.begin(), bar.chords.end(), [](const auto& a, const auto& b) { return a.at < b.at; });
   }
 
-  void report_long(const std::string& text, const tinyxml2::XMLElement* at, int measure) {
+  void report_long(const std::string& text, const Xml* at, int measure) {
     if (!lesson::fits_words(text)) context_.losses.left_out(at, measure, "the end of a long text");
   }
 

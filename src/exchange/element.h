@@ -1,31 +1,35 @@
 #pragma once
 
-#include <tinyxml2.h>
-
 #include <string>
-#include <string_view>
+
+#include "platform/xml_document.h"
 
 namespace fretsheaf::exchange {
 
 // A thin handle to an element of a document, for writing: children are added at the end. Owns nothing.
 class Element {
  public:
-  explicit Element(tinyxml2::XMLElement* element) : element_(element) {}
+  explicit Element(platform::XmlElement& element) : element_(&element) {}
 
-  Element add(const char* name) { return Element(element_->InsertNewChildElement(name)); }
+  Element add(const char* name) {
+    platform::XmlElement& child = element_->children.emplace_back();
+    child.name = name;
+    return Element(child);
+  }
   Element add(const char* name, const std::string& text) {
     Element child = add(name);
-    child.element_->SetText(text.c_str());
+    child.element_->text = text;
     return child;
   }
   Element add(const char* name, long long number) { return add(name, std::to_string(number)); }
+  // REQUIRES: the element has no attribute of that name yet.
   Element& set(const char* attribute, const std::string& value) {
-    element_->SetAttribute(attribute, value.c_str());
+    element_->attributes.push_back({attribute, value});
     return *this;
   }
 
  private:
-  tinyxml2::XMLElement* element_;
+  platform::XmlElement* element_;
 };
 
 }  // namespace fretsheaf::exchange

@@ -1,22 +1,20 @@
 #include "exchange/losses.h"
 
-#include <tinyxml2.h>
-
 #include <algorithm>
 #include <utility>
 
 namespace fretsheaf::exchange {
 
-void Losses::error(source::Code code, const tinyxml2::XMLElement* at, int measure, const std::string& what,
+void Losses::error(source::Code code, const platform::XmlElement* at, int measure, const std::string& what,
                    std::string help) {
   diagnostics_.error(code, range_of(at), phrase({measure}) + ": " + what, std::move(help));
 }
 
-void Losses::error(source::Code code, const tinyxml2::XMLElement* at, std::string what, std::string help) {
+void Losses::error(source::Code code, const platform::XmlElement* at, std::string what, std::string help) {
   diagnostics_.error(code, range_of(at), std::move(what), std::move(help));
 }
 
-void Losses::lose(source::Code code, const tinyxml2::XMLElement* at, int measure, const std::string& what,
+void Losses::lose(source::Code code, const platform::XmlElement* at, int measure, const std::string& what,
                   const std::string& help) {
   const auto [same, is_new] = gathered_.try_emplace({code, what, help}, losses_.size());
   if (is_new) {
@@ -26,7 +24,7 @@ void Losses::lose(source::Code code, const tinyxml2::XMLElement* at, int measure
   }
 }
 
-void Losses::lose(source::Code code, const tinyxml2::XMLElement* at, const std::string& what, const std::string& help) {
+void Losses::lose(source::Code code, const platform::XmlElement* at, const std::string& what, const std::string& help) {
   losses_.push_back({code, range_of(at), what, help, {}});
 }
 
@@ -53,13 +51,13 @@ const Losses::LineTags& Losses::tags_of(int line) {
 }
 
 // The element's tag, or the file's start.
-source::Range Losses::range_of(const tinyxml2::XMLElement* element) {
+source::Range Losses::range_of(const platform::XmlElement* element) {
   if (element == nullptr) return {};
-  const int line = std::clamp(element->GetLineNum(), 1, text_.line_count());
+  const int line = std::clamp(element->line, 1, text_.line_count());
   const std::string_view words = text_.line(line);
   const std::size_t begin = text_.offset(line, 1);
   // Where a line holds several, the first of that name.
-  const std::string_view name = element->Name();
+  const std::string_view name = element->name;
   const LineTags& tags = tags_of(line);
   const auto found = tags.columns.find(name);
   const std::size_t column =

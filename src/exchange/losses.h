@@ -8,13 +8,10 @@
 #include <unordered_map>
 #include <vector>
 
+#include "platform/xml_document.h"
 #include "source/code.h"
 #include "source/diagnostic.h"
 #include "source/text.h"
-
-namespace tinyxml2 {
-class XMLElement;
-}
 
 namespace fretsheaf::exchange {
 
@@ -29,16 +26,16 @@ class Losses {
   void enter_measure(std::string label) { measures_.push_back(std::move(label)); }
   int measure() const { return static_cast<int>(measures_.size()) - 1; }
 
-  void error(source::Code code, const tinyxml2::XMLElement* at, int measure, const std::string& what, std::string help);
+  void error(source::Code code, const platform::XmlElement* at, int measure, const std::string& what, std::string help);
   // The same without a measure.
-  void error(source::Code code, const tinyxml2::XMLElement* at, std::string what, std::string help);
+  void error(source::Code code, const platform::XmlElement* at, std::string what, std::string help);
   bool has_errors() const { return diagnostics_.has_errors(); }
 
   // "measures 3 and 5: WHAT". Equal ones are gathered until `tell`.
-  void lose(source::Code code, const tinyxml2::XMLElement* at, int measure, const std::string& what,
+  void lose(source::Code code, const platform::XmlElement* at, int measure, const std::string& what,
             const std::string& help);
-  void lose(source::Code code, const tinyxml2::XMLElement* at, const std::string& what, const std::string& help);
-  void left_out(const tinyxml2::XMLElement* at, int measure, const std::string& what) {
+  void lose(source::Code code, const platform::XmlElement* at, const std::string& what, const std::string& help);
+  void left_out(const platform::XmlElement* at, int measure, const std::string& what) {
     lose(source::Code::adopt_left_out, at, measure, what + " is left out", "a lesson has no sign for it");
   }
 
@@ -61,7 +58,7 @@ class Losses {
     std::unordered_map<std::string_view, std::size_t> columns;
   };
 
-  source::Range range_of(const tinyxml2::XMLElement* element);
+  source::Range range_of(const platform::XmlElement* element);
   const LineTags& tags_of(int line);
   std::string phrase(const std::vector<int>& measures) const;
 

@@ -8,6 +8,7 @@
 #include "exchange/measure.h"
 #include "exchange/part.h"
 #include "lesson/hidden.h"
+#include "platform/xml_writer.h"
 
 namespace fretsheaf::exchange {
 
@@ -82,11 +83,9 @@ void write_empty_measure(Element part_element) {
 }
 
 std::string document_of(const score::Score& score, const std::vector<const score::Example*>& examples) {
-  tinyxml2::XMLDocument document;
-  document.InsertEndChild(document.NewDeclaration("xml version=\"1.0\" encoding=\"UTF-8\""));
-  tinyxml2::XMLElement* score_element = document.NewElement("score-partwise");
-  document.InsertEndChild(score_element);
-  Element root(score_element);
+  platform::XmlElement document;
+  document.name = "score-partwise";
+  Element root(document);
   root.set("version", "4.0");
   write_identification(root, score);
   write_part_list(root, score);
@@ -94,9 +93,7 @@ std::string document_of(const score::Score& score, const std::vector<const score
   Running running;
   for (const score::Example* example : examples) write_example(part_element, score, *example, running);
   if (examples.empty()) write_empty_measure(part_element);
-  tinyxml2::XMLPrinter printer;
-  document.Print(&printer);
-  return printer.CStr();
+  return platform::xml_written(document);
 }
 
 }  // namespace

@@ -1,6 +1,6 @@
 #include "exchange/score_file.h"
 
-#include <optional>
+#include <algorithm>
 #include <string_view>
 #include <utility>
 #include <variant>
@@ -49,14 +49,13 @@ class Opener {
       diagnostics_.error(why->code, {at, at + 1, 0}, why->what, why->help);
       return;
     }
-    auto document = std::make_unique<tinyxml2::XMLDocument>();
-    const std::string& text = file_.text.bytes();
-    if (document->Parse(text.data(), text.size()) != tinyxml2::XML_SUCCESS) return report(*document);
-    file_.document = std::move(document);
+    auto parsed = platform::parse_xml(file_.text.bytes(), platform::XmlEncoding::utf8);
+    if (const auto* fault = std::get_if<platform::XmlFault>(&parsed)) return report(*fault);
+    file_.document = std::get<platform::XmlDocument>(std::move(parsed));
   }
 
-  void report(const tinyxml2::XMLDocument& document) {
-    const int line = std::max(1, std::min(document.ErrorLineNum(), file_.text.line_count()));
+  void report(platform::XmlFault fault) {
+    const int line = std::min(fault.line, file_.text.line_count());
     const auto at = static_cast<std::uint32_t>(file_.text.offset(line, 1));
     diagnostics_.error(Code::adopt_not_xml, {at, at + 1, 0}, "this is not sound XML from here on",
                        "export the score anew from the program that made it");

@@ -23,15 +23,15 @@ std::optional<theory::Mode> mode_of(const std::string& name) {
 }  // namespace
 
 void AttributesTaker::read(const Xml& attributes, Rational at, int index) {
-  for (const Xml* e = attributes.FirstChildElement(); e != nullptr; e = e->NextSiblingElement()) {
-    const std::string_view name = e->Name();
-    if (name == "divisions") read_divisions(*e, index);
-    if (name == "key") read_key(*e, at, index);
-    if (name == "time") read_time(*e, at, index);
-    if (name == "clef") read_clef(*e);
-    if (name == "staff-details") read_staff_details(*e, index);
-    if (name == "transpose") read_transpose(*e);
-    if (name == "measure-style") read_measure_style(*e, index);
+  for (const Xml& e : attributes.children) {
+    const std::string_view name = e.name;
+    if (name == "divisions") read_divisions(e, index);
+    if (name == "key") read_key(e, at, index);
+    if (name == "time") read_time(e, at, index);
+    if (name == "clef") read_clef(e);
+    if (name == "staff-details") read_staff_details(e, index);
+    if (name == "transpose") read_transpose(e);
+    if (name == "measure-style") read_measure_style(e, index);
   }
 }
 
@@ -77,8 +77,7 @@ void AttributesTaker::read_key(const Xml& element, Rational at, int index) {
 void AttributesTaker::read_time(const Xml& element, Rational at, int index) {
   const std::string beats = text_of(element, "beats");
   const std::string type = text_of(element, "beat-type");
-  const Xml* first = element.FirstChildElement("beats");
-  const bool several = first != nullptr && first->NextSiblingElement("beats") != nullptr;
+  const bool several = element.all("beats").size() > 1;
   const auto meter = several ? std::nullopt : theory::parse_meter(beats + "/" + type);
   if (!meter || at != Rational(0)) {
     const std::string what = has(element, "senza-misura") ? "music without a meter"
@@ -105,8 +104,7 @@ void AttributesTaker::read_staff_details(const Xml& element, int index) {
   StaffFacts& staff = part_.staves[number_of(element, 1)];
   if (const auto lines = whole(text_of(element, "staff-lines"))) staff.lines = *lines;
   if (const auto capo = whole(text_of(element, "capo"))) staff.capo = *capo;
-  for (const Xml* e = element.FirstChildElement("staff-tuning"); e != nullptr;
-       e = e->NextSiblingElement("staff-tuning")) {
+  for (const Xml* e : element.all("staff-tuning")) {
     const auto line = whole(attribute(*e, "line"));
     const auto alter = whole(has(*e, "tuning-alter") ? text_of(*e, "tuning-alter") : "0");
     const auto pitch = theory::parse_pitch(text_of(*e, "tuning-step") + text_of(*e, "tuning-octave"));
@@ -141,14 +139,14 @@ theory::Interval AttributesTaker::transposed(int staff) const {
 }
 
 void AttributesTaker::read_measure_style(const Xml& element, int index) {
-  if (const Xml* repeat = element.FirstChildElement("measure-repeat")) {
+  if (const Xml* repeat = element.child("measure-repeat")) {
     repeat_ = attribute(*repeat, "type") == "start" ? whole(text_of(*repeat)).value_or(1) : 0;
-  } else if (const Xml* slash = element.FirstChildElement("slash")) {
+  } else if (const Xml* slash = element.child("slash")) {
     slashes_ = attribute(*slash, "type") == "start";
   } else if (has(element, "multiple-rest")) {
     return;
-  } else if (const Xml* style = element.FirstChildElement()) {
-    losses_.left_out(&element, index, "`" + std::string(style->Name()) + "`");
+  } else if (!element.children.empty()) {
+    losses_.left_out(&element, index, "`" + element.children.front().name + "`");
   }
 }
 

@@ -43,10 +43,10 @@ std::string way_of(std::string_view words) {
 
 // What a sound does to the way, where no words say it.
 std::string way_of(const Xml& sound) {
-  if (sound.Attribute("dalsegno") != nullptr) return "D.S.";
-  if (sound.Attribute("dacapo") != nullptr) return "D.C.";
-  if (sound.Attribute("tocoda") != nullptr) return "To Coda";
-  if (sound.Attribute("fine") != nullptr) return "fine";
+  if (sound.attribute("dalsegno") != nullptr) return "D.S.";
+  if (sound.attribute("dacapo") != nullptr) return "D.C.";
+  if (sound.attribute("tocoda") != nullptr) return "To Coda";
+  if (sound.attribute("fine") != nullptr) return "fine";
   return {};
 }
 
@@ -65,17 +65,16 @@ void DirectionTaker::add(Mark::Kind kind, Rational at, std::string text, const X
 }
 
 void DirectionTaker::direction(const Xml& element, Rational at) {
-  const Xml* sound_element = element.FirstChildElement("sound");
+  const Xml* sound_element = element.child("sound");
   road_ = false;
-  for (const Xml* t = element.FirstChildElement("direction-type"); t != nullptr;
-       t = t->NextSiblingElement("direction-type")) {
-    for (const Xml* e = t->FirstChildElement(); e != nullptr; e = e->NextSiblingElement()) type(*e, at, sound_element);
+  for (const Xml* t : element.all("direction-type")) {
+    for (const Xml& e : t->children) type(e, at, sound_element);
   }
   if (sound_element != nullptr) sound(*sound_element, at, true);
 }
 
 void DirectionTaker::type(const Xml& element, Rational at, const Xml* sound) {
-  const std::string_view name = element.Name();
+  const std::string_view name = element.name;
   if (name == "words") return words(element, at, sound);
   if (name == "rehearsal") return add(Mark::Kind::rehearsal, at, text_of(element), element);
   if (name == "dynamics") return dynamics(element, at);
@@ -107,12 +106,12 @@ void DirectionTaker::words(const Xml& element, Rational at, const Xml* sound) {
 }
 
 void DirectionTaker::dynamics(const Xml& dynamics, Rational at) {
-  for (const Xml* e = dynamics.FirstChildElement(); e != nullptr; e = e->NextSiblingElement()) {
-    const std::string sign = std::string_view(e->Name()) == "other-dynamics" ? text_of(*e) : std::string(e->Name());
+  for (const Xml& e : dynamics.children) {
+    const std::string sign = e.name == "other-dynamics" ? text_of(e) : e.name;
     if (std::find(dynamic_signs.begin(), dynamic_signs.end(), sign) != dynamic_signs.end()) {
-      add(Mark::Kind::dynamic, at, sign, *e);
+      add(Mark::Kind::dynamic, at, sign, e);
     } else {
-      losses_.left_out(e, index_, "the dynamic `" + sign + "`");
+      losses_.left_out(&e, index_, "the dynamic `" + sign + "`");
     }
   }
 }
@@ -127,11 +126,7 @@ void DirectionTaker::wedge(const Xml& element, Rational at) {
 }
 
 void DirectionTaker::metronome(const Xml& element) {
-  int dots = 0;
-  for (const Xml* e = element.FirstChildElement("beat-unit-dot"); e != nullptr;
-       e = e->NextSiblingElement("beat-unit-dot")) {
-    ++dots;
-  }
+  const std::size_t dots = element.all("beat-unit-dot").size();
   const auto beat = note_value(text_of(element, "beat-unit"), dots == 1);
   const auto number = decimal(text_of(element, "per-minute"));
   if (!beat || dots > 1 || !number) return losses_.left_out(&element, index_, "a metronome mark without one number");
@@ -158,7 +153,7 @@ void DirectionTaker::set_tempo(const Xml& element, theory::Tempo tempo) {
 }
 
 void DirectionTaker::sound(const Xml& element, Rational at, bool printed) {
-  if (const Xml* own = element.FirstChildElement("swing")) swing(*own);
+  if (const Xml* own = element.child("swing")) swing(*own);
   if (const auto number = decimal(attribute(element, "tempo")); number && !measure_.tempo && *number > Rational(0)) {
     theory::Tempo tempo;
     tempo.from = tempo.to = static_cast<int>((*number + Rational(1, 2)).floor());

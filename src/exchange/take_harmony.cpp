@@ -70,7 +70,7 @@ std::optional<Chord> by_kind(const Xml& harmony, const Chord& root) {
   const auto kind = kind_of(text_of(harmony, "kind"));
   if (!kind) return std::nullopt;
   chord.kind = *kind;
-  for (const Xml* e = harmony.FirstChildElement("degree"); e != nullptr; e = e->NextSiblingElement("degree")) {
+  for (const Xml* e : harmony.all("degree")) {
     if (!put(*e, chord)) return std::nullopt;
   }
   // The format must be able to write it.
@@ -81,7 +81,7 @@ std::optional<Chord> by_kind(const Xml& harmony, const Chord& root) {
 
 // Whether the kind's text holds all: no degree is printed beside it.
 bool text_is_whole(const Xml& harmony) {
-  for (const Xml* e = harmony.FirstChildElement("degree"); e != nullptr; e = e->NextSiblingElement("degree")) {
+  for (const Xml* e : harmony.all("degree")) {
     if (attribute(*e, "print-object") != "no") return false;
   }
   return true;
@@ -89,10 +89,10 @@ bool text_is_whole(const Xml& harmony) {
 
 // What is printed of the kind, where the format reads it and it says the kind's value.
 std::optional<Chord> by_text(const Xml& harmony, const Chord& root) {
-  const Xml* kind = harmony.FirstChildElement("kind");
+  const Xml* kind = harmony.child("kind");
   const std::string text = kind == nullptr ? std::string() : attribute(*kind, "text");
   const auto read = theory::parse_chord(root.root.to_string() + text);
-  if (kind == nullptr || kind->Attribute("text") == nullptr || !text_is_whole(harmony) || !read ||
+  if (kind == nullptr || kind->attribute("text") == nullptr || !text_is_whole(harmony) || !read ||
       !std::holds_alternative<Chord>(*read)) {
     return std::nullopt;
   }
@@ -107,13 +107,13 @@ std::optional<Chord> by_text(const Xml& harmony, const Chord& root) {
 
 std::optional<theory::ChordToken> chord_of(const Xml& harmony, theory::Interval transposed) {
   if (text_of(harmony, "kind") == "none") return theory::NoChord{};
-  const Xml* root = harmony.FirstChildElement("root");
+  const Xml* root = harmony.child("root");
   if (root == nullptr) return std::nullopt;
   Chord chord;
   const auto name = name_of(*root, "root-step", "root-alter");
   if (!name) return std::nullopt;
   chord.root = *name;
-  if (const Xml* bass = harmony.FirstChildElement("bass")) {
+  if (const Xml* bass = harmony.child("bass")) {
     chord.bass = name_of(*bass, "bass-step", "bass-alter");
     if (!chord.bass) return std::nullopt;
   }

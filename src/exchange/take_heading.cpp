@@ -1,6 +1,7 @@
 #include "exchange/take_heading.h"
 
 #include <string>
+#include <vector>
 
 #include "exchange/xml_text.h"
 
@@ -12,9 +13,9 @@ namespace {
 
 // What a lesson of ours says of its heading beyond title, creator and rights.
 void take_own_facts(const Xml& identification, TakenHeading& heading) {
-  const Xml* more = identification.FirstChildElement("miscellaneous");
-  for (const Xml* e = more == nullptr ? nullptr : more->FirstChildElement("miscellaneous-field"); e != nullptr;
-       e = e->NextSiblingElement("miscellaneous-field")) {
+  const Xml* more = identification.child("miscellaneous");
+  if (more == nullptr) return;
+  for (const Xml* e : more->all("miscellaneous-field")) {
     const std::string name = attribute(*e, "name");
     if (name == "series") heading.series = text_of(*e);
     if (name == "level") heading.level = text_of(*e);
@@ -24,10 +25,10 @@ void take_own_facts(const Xml& identification, TakenHeading& heading) {
 
 // A lesson names one.
 void lose_other_creators(const Xml& identification, Losses& losses) {
-  const Xml* first = identification.FirstChildElement("creator");
-  if (first == nullptr) return;
-  for (const Xml* e = first->NextSiblingElement("creator"); e != nullptr; e = e->NextSiblingElement("creator")) {
-    losses.lose(Code::adopt_left_out, e, "a second creator, " + text_of(*e).substr(0, 40) + ", is left out",
+  const std::vector<const Xml*> creators = identification.all("creator");
+  for (std::size_t i = 1; i < creators.size(); ++i) {
+    losses.lose(Code::adopt_left_out, creators[i],
+                "a second creator, " + text_of(*creators[i]).substr(0, 40) + ", is left out",
                 "a lesson has one 'teacher': write others into its intro");
   }
 }
@@ -37,7 +38,7 @@ void lose_other_creators(const Xml& identification, Losses& losses) {
 TakenHeading take_heading(const Xml& root, Losses& losses) {
   TakenHeading heading;
   const std::string movement = text_of(root, "movement-title");
-  if (const Xml* work = root.FirstChildElement("work")) {
+  if (const Xml* work = root.child("work")) {
     heading.title = text_of(*work, "work-title");
     const auto number = whole(text_of(*work, "work-number"));
     if (number && *number >= 0 && *number <= 9999) heading.number = number;
@@ -47,12 +48,12 @@ TakenHeading take_heading(const Xml& root, Losses& losses) {
   } else if (movement != heading.title) {
     heading.subtitle = movement;
   }
-  for (const Xml* e = root.FirstChildElement("credit"); e != nullptr; e = e->NextSiblingElement("credit")) {
+  for (const Xml* e : root.all("credit")) {
     const std::string type = text_of(*e, "credit-type");
     if (type == "title" && heading.title.empty()) heading.title = text_of(*e, "credit-words");
     if (type == "subtitle" && heading.subtitle.empty()) heading.subtitle = text_of(*e, "credit-words");
   }
-  if (const Xml* identification = root.FirstChildElement("identification")) {
+  if (const Xml* identification = root.child("identification")) {
     heading.creator = text_of(*identification, "creator");
     heading.rights = text_of(*identification, "rights");
     take_own_facts(*identification, heading);

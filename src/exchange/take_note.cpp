@@ -27,42 +27,38 @@ constexpr std::array<std::string_view, 22> known_in_note = {
     "footnote", "instrument",
 };
 
-const Xml* each(const Xml& parent, const Xml* before) {
-  return before == nullptr ? parent.FirstChildElement() : before->NextSiblingElement();
-}
-
 }  // namespace
 
 void NoteTaker::left_out(const Xml& element) {
-  losses_.left_out(&element, measure_, "`" + std::string(element.Name()) + "`");
+  losses_.left_out(&element, measure_, "`" + element.name + "`");
 }
 
 Head NoteTaker::head(const Xml& note) {
   Head head;
   head.element = &note;
   read_pitch(note, head);
-  for (const Xml* e = each(note, nullptr); e != nullptr; e = each(note, e)) {
-    const std::string_view name = e->Name();
+  for (const Xml& e : note.children) {
+    const std::string_view name = e.name;
     if (name == "tie") {
-      (attribute(*e, "type") == "stop" ? head.tie_stop : head.tie_start) = true;
+      (attribute(e, "type") == "stop" ? head.tie_stop : head.tie_start) = true;
     } else if (name == "notehead") {
-      const std::string shape = text_of(*e);
+      const std::string shape = text_of(e);
       head.cross = shape == "x" || shape == "cross";
       head.slash = shape == "slash";
-      head.parentheses = attribute(*e, "parentheses") == "yes";
+      head.parentheses = attribute(e, "parentheses") == "yes";
     } else if (name == "notations") {
-      read_notations(*e, head);
+      read_notations(e, head);
     } else if (name == "play") {
-      read_play(*e, head);
+      read_play(e, head);
     } else if (!among(name, known_in_note)) {
-      left_out(*e);
+      left_out(e);
     }
   }
   return head;
 }
 
 void NoteTaker::read_pitch(const Xml& note, Head& head) {
-  const Xml* pitch = note.FirstChildElement("pitch");
+  const Xml* pitch = note.child("pitch");
   if (pitch == nullptr) return;
   const std::string step = text_of(*pitch, "step");
   const auto octave = whole(text_of(*pitch, "octave"));
@@ -83,55 +79,55 @@ void NoteTaker::read_pitch(const Xml& note, Head& head) {
 }
 
 void NoteTaker::read_play(const Xml& play, Head& head) {
-  for (const Xml* e = each(play, nullptr); e != nullptr; e = each(play, e)) {
-    if (std::string_view(e->Name()) == "mute" && text_of(*e) == "palm") {
+  for (const Xml& e : play.children) {
+    if (e.name == "mute" && text_of(e) == "palm") {
       head.palm_mute = true;
-    } else if (std::string_view(e->Name()) != "ipa" && text_of(*e) != "off") {
-      left_out(*e);
+    } else if (e.name != "ipa" && text_of(e) != "off") {
+      left_out(e);
     }
   }
 }
 
 void NoteTaker::read_notations(const Xml& notations, Head& head) {
-  for (const Xml* e = each(notations, nullptr); e != nullptr; e = each(notations, e)) {
-    const std::string_view name = e->Name();
-    const std::string type = attribute(*e, "type");
+  for (const Xml& e : notations.children) {
+    const std::string_view name = e.name;
+    const std::string type = attribute(e, "type");
     if (name == "tied") {
       if (type == "let-ring") head.let_ring = true;
       if (type == "stop" || type == "continue") head.tie_stop = true;
       if (type == "start" || type == "continue") head.tie_start = true;
     } else if (name == "slur") {
-      if (type != "continue") head.slurs.push_back({type == "start", attribute(*e, "number")});
+      if (type != "continue") head.slurs.push_back({type == "start", attribute(e, "number")});
     } else if (name == "slide" || name == "glissando") {
-      head.joins.push_back({JoinKind::slide, type == "start", std::string(name) + attribute(*e, "number")});
+      head.joins.push_back({JoinKind::slide, type == "start", std::string(name) + attribute(e, "number")});
     } else if (name == "technical") {
-      read_technical(*e, head);
+      read_technical(e, head);
     } else if (name == "articulations") {
-      read_articulations(*e, head);
+      read_articulations(e, head);
     } else if (name == "ornaments") {
-      read_ornaments(*e, head);
+      read_ornaments(e, head);
     } else if (name != "tuplet" && name != "fermata" && name != "accidental-mark" && name != "dynamics") {
-      left_out(*e);
+      left_out(e);
     }
   }
 }
 
 void NoteTaker::read_technical(const Xml& technical, Head& head) {
-  for (const Xml* e = each(technical, nullptr); e != nullptr; e = each(technical, e)) {
-    const std::string_view name = e->Name();
+  for (const Xml& e : technical.children) {
+    const std::string_view name = e.name;
     if (name == "string" || name == "fret") {
-      (name == "string" ? head.string : head.fret) = whole(text_of(*e));
+      (name == "string" ? head.string : head.fret) = whole(text_of(e));
     } else if (name == "hammer-on" || name == "pull-off") {
       const JoinKind kind = name == "hammer-on" ? JoinKind::hammer_on : JoinKind::pull_off;
-      head.joins.push_back({kind, attribute(*e, "type") == "start", std::string(name) + attribute(*e, "number")});
+      head.joins.push_back({kind, attribute(e, "type") == "start", std::string(name) + attribute(e, "number")});
     } else {
-      read_technical_sign(*e, head);
+      read_technical_sign(e, head);
     }
   }
 }
 
 void NoteTaker::read_technical_sign(const Xml& sign, Head& head) {
-  const std::string_view name = sign.Name();
+  const std::string_view name = sign.name;
   const std::string text = text_of(sign);
   if (name == "bend") return read_bend(sign, head);
   if (name == "harmonic") return read_harmonic(sign, head);
@@ -171,13 +167,13 @@ void NoteTaker::read_harmonic(const Xml& harmonic, Head& head) {
 }
 
 void NoteTaker::read_articulations(const Xml& articulations, Head& head) {
-  for (const Xml* e = each(articulations, nullptr); e != nullptr; e = each(articulations, e)) {
-    const std::string_view name = e->Name();
+  for (const Xml& e : articulations.children) {
+    const std::string_view name = e.name;
     if (name == "accent" || name == "strong-accent") head.accent = true;
     if (name == "staccato" || name == "staccatissimo" || name == "detached-legato") head.staccato = true;
     if (name == "tenuto" || name == "detached-legato") head.tenuto = true;
     if (name == "strong-accent" || name == "staccatissimo") {
-      losses_.lose(Code::adopt_changed, e, measure_,
+      losses_.lose(Code::adopt_changed, &e, measure_,
                    "`" + std::string(name) + "` is taken as " + (name == "strong-accent" ? "an accent" : "staccato"),
                    "a lesson has no stronger sign");
     } else if (name == "doit" || name == "falloff") {
@@ -185,32 +181,32 @@ void NoteTaker::read_articulations(const Xml& articulations, Head& head) {
     } else if (name == "scoop" || name == "plop") {
       head.from_nowhere = name == "scoop" ? Approach::slide_up : Approach::slide_down;
     } else if (name != "accent" && name != "staccato" && name != "detached-legato" && name != "tenuto") {
-      left_out(*e);
+      left_out(e);
     }
   }
 }
 
 void NoteTaker::read_ornaments(const Xml& ornaments, Head& head) {
   const bool trilled = has(ornaments, "trill-mark");
-  for (const Xml* e = each(ornaments, nullptr); e != nullptr; e = each(ornaments, e)) {
-    const std::string_view name = e->Name();
+  for (const Xml& e : ornaments.children) {
+    const std::string_view name = e.name;
     if (name == "wavy-line" && !trilled) {
       head.vibrato = true;
     } else if (name != "wavy-line" && name != "tremolo") {
-      left_out(*e);
+      left_out(e);
     }
   }
 }
 
 void NoteTaker::add_event_signs(const Xml& note, Symbol& symbol) {
-  for (const Xml* n = note.FirstChildElement("notations"); n != nullptr; n = n->NextSiblingElement("notations")) {
+  for (const Xml* n : note.all("notations")) {
     if (has(*n, "fermata")) symbol.fermata = true;
-    if (const Xml* technical = n->FirstChildElement("technical")) {
+    if (const Xml* technical = n->child("technical")) {
       if (has(*technical, "down-bow")) symbol.stroke = lesson::Stroke::down;
       if (has(*technical, "up-bow")) symbol.stroke = lesson::Stroke::up;
     }
-    const Xml* ornaments = n->FirstChildElement("ornaments");
-    const Xml* tremolo = ornaments == nullptr ? nullptr : ornaments->FirstChildElement("tremolo");
+    const Xml* ornaments = n->child("ornaments");
+    const Xml* tremolo = ornaments == nullptr ? nullptr : ornaments->child("tremolo");
     if (tremolo == nullptr) continue;
     const std::string type = attribute(*tremolo, "type");
     if ((type.empty() || type == "single" || type == "unmeasured") && whole(text_of(*tremolo)).value_or(3) != 1 &&
@@ -220,7 +216,7 @@ void NoteTaker::add_event_signs(const Xml& note, Symbol& symbol) {
       losses_.left_out(tremolo, measure_, "a measured tremolo");
     }
   }
-  for (const Xml* e = note.FirstChildElement("lyric"); e != nullptr; e = e->NextSiblingElement("lyric")) {
+  for (const Xml* e : note.all("lyric")) {
     read_lyric(*e, symbol);
   }
 }
@@ -229,11 +225,11 @@ void NoteTaker::add_event_signs(const Xml& note, Symbol& symbol) {
 void NoteTaker::read_lyric(const Xml& lyric, Symbol& symbol) {
   Syllable syllable{attribute(lyric, "number"), {}, false, &lyric};
   std::string syllabic;
-  for (const Xml* e = each(lyric, nullptr); e != nullptr; e = each(lyric, e)) {
-    const std::string_view name = e->Name();
-    if (name == "syllabic") syllabic = text_of(*e);
-    if (name == "text") syllable.text += (syllable.text.empty() ? "" : " ") + text_of(*e);
-    if (name == "laughing" || name == "humming") left_out(*e);
+  for (const Xml& e : lyric.children) {
+    const std::string_view name = e.name;
+    if (name == "syllabic") syllabic = text_of(e);
+    if (name == "text") syllable.text += (syllable.text.empty() ? "" : " ") + text_of(e);
+    if (name == "laughing" || name == "humming") left_out(e);
   }
   syllable.goes_on = syllabic == "begin" || syllabic == "middle";
   constexpr std::size_t most_verses = 20;

@@ -31,7 +31,7 @@ class PartTaker {
   PartTaker(TakenPart& part, Losses& losses) : part_(part), losses_(losses), attributes_(losses, part) {}
 
   void take(const Xml& part) {
-    for (const Xml* m = part.FirstChildElement("measure"); m != nullptr; m = m->NextSiblingElement("measure")) {
+    for (const Xml* m : part.all("measure")) {
       if (lost_) return;
       measure(*m);
     }
@@ -49,8 +49,9 @@ class PartTaker {
     part_.measures.push_back(std::move(own));
     losses_.enter_measure(here().number.empty() ? std::to_string(index_ + 1) : here().number.substr(0, 20));
     cursor_ = Rational(0);
-    for (const Xml* e = element.FirstChildElement(); e != nullptr && !lost_; e = e->NextSiblingElement()) {
-      child(*e);
+    for (const Xml& e : element.children) {
+      if (lost_) break;
+      child(e);
       here().length = std::max(here().length, cursor_);
     }
     drop_graces();
@@ -61,7 +62,7 @@ class PartTaker {
   }
 
   void child(const Xml& element) {
-    const std::string_view name = element.Name();
+    const std::string_view name = element.name;
     if (name == "note") return note(element);
     if (name == "backup" || name == "forward") return move(element, name == "backup");
     if (name == "attributes") return attributes_.read(element, cursor_, index_);
@@ -146,7 +147,7 @@ class PartTaker {
     symbol.length = length;
     symbol.element = &element;
     symbol.rest = has(element, "rest");
-    const Xml* rest = element.FirstChildElement("rest");
+    const Xml* rest = element.child("rest");
     if (rest == nullptr || attribute(*rest, "measure") != "yes") here().only_rests_of_bar = false;
     if (!symbol.rest) symbol.heads.push_back(taker.head(element));
     taker.add_event_signs(element, symbol);
@@ -159,8 +160,8 @@ class PartTaker {
 
   // Some programs write them on the note.
   void note_dynamics(const Xml& element) {
-    for (const Xml* n = element.FirstChildElement("notations"); n != nullptr; n = n->NextSiblingElement("notations")) {
-      for (const Xml* e = n->FirstChildElement("dynamics"); e != nullptr; e = e->NextSiblingElement("dynamics")) {
+    for (const Xml* n : element.all("notations")) {
+      for (const Xml* e : n->all("dynamics")) {
         DirectionTaker(losses_, part_, here(), index_).dynamics(*e, cursor_);
       }
     }
@@ -196,7 +197,7 @@ class PartTaker {
   void harmony(const Xml& element) {
     const auto chord = chord_of(element, attributes_.transposed(whole(text_of(element, "staff")).value_or(1)));
     if (!chord) {
-      const Xml* kind = element.FirstChildElement("kind");
+      const Xml* kind = element.child("kind");
       const std::string name = kind == nullptr ? "" : " (" + text_of(*kind).substr(0, 40) + ")";
       return losses_.left_out(&element, index_, "a chord symbol" + name);
     }
@@ -211,13 +212,13 @@ class PartTaker {
     BarEdge& edge = location == "left" ? here().left : here().right;
     edge.element = &element;
     edge.style = text_of(element, "bar-style");
-    if (const Xml* repeat = element.FirstChildElement("repeat")) {
+    if (const Xml* repeat = element.child("repeat")) {
       const bool forward = attribute(*repeat, "direction") == "forward";
       edge.repeat = forward == (location == "left");
       edge.times = whole(attribute(*repeat, "times")).value_or(0);
       if (!edge.repeat) losses_.left_out(&element, index_, "a repeat sign on the wrong side of its measure");
     }
-    if (const Xml* ending = element.FirstChildElement("ending")) {
+    if (const Xml* ending = element.child("ending")) {
       const bool starts = attribute(*ending, "type") == "start";
       if (starts == (location == "left")) {
         edge.ending = attribute(*ending, "number");
@@ -244,7 +245,7 @@ class PartTaker {
 // Of two parts of one id the first.
 std::map<std::string, const Xml*> parts_by_id(const Xml& root) {
   std::map<std::string, const Xml*> parts;
-  for (const Xml* p = root.FirstChildElement("part"); p != nullptr; p = p->NextSiblingElement("part")) {
+  for (const Xml* p : root.all("part")) {
     parts.emplace(attribute(*p, "id"), p);
   }
   return parts;
@@ -259,13 +260,12 @@ struct Listed {
 std::vector<Listed> parts_of(const Xml& root) {
   std::vector<Listed> parts;
   const std::map<std::string, const Xml*> by_id = parts_by_id(root);
-  const Xml* list = root.FirstChildElement("part-list");
-  for (const Xml* e = list == nullptr ? nullptr : list->FirstChildElement("score-part"); e != nullptr;
-       e = e->NextSiblingElement("score-part")) {
+  const Xml* list = root.child("part-list");
+  for (const Xml* e : list == nullptr ? std::vector<const Xml*>() : list->all("score-part")) {
     const auto part = by_id.find(attribute(*e, "id"));
     if (part != by_id.end()) parts.push_back({e, part->second, text_of(*e, "part-name")});
   }
-  const Xml* first = root.FirstChildElement("part");
+  const Xml* first = root.child("part");
   if (parts.empty() && first != nullptr) parts.push_back({nullptr, first, ""});
   return parts;
 }
@@ -290,33 +290,31 @@ const Listed* choose(const std::vector<Listed>& parts, const std::string& wanted
 }
 
 // The same elements of a document that puts parts into measures are not looked for.
-const Xml* root_of(const tinyxml2::XMLDocument& document, Losses& losses) {
-  const Xml* root = document.RootElement();
-  const std::string name = root == nullptr ? std::string() : std::string(root->Name());
-  if (name == "score-partwise") return root;
-  if (name == "score-timewise") {
-    losses.error(Code::adopt_not_score, root, "this score puts its parts into measures (score-timewise)",
+bool is_partwise(const Xml& root, Losses& losses) {
+  if (root.name == "score-partwise") return true;
+  if (root.name == "score-timewise") {
+    losses.error(Code::adopt_not_score, &root, "this score puts its parts into measures (score-timewise)",
                  "export it as score-partwise, as programs do by themselves");
   } else {
-    losses.error(Code::adopt_not_score, root, "this is no MusicXML score: it begins with `" + name.substr(0, 40) + "`",
+    losses.error(Code::adopt_not_score, &root,
+                 "this is no MusicXML score: it begins with `" + root.name.substr(0, 40) + "`",
                  "a score begins with `score-partwise`");
   }
-  return nullptr;
+  return false;
 }
 
 }  // namespace
 
-std::optional<TakenPart> take_part(const tinyxml2::XMLDocument& document, const std::string& wanted, Losses& losses) {
-  const Xml* root = root_of(document, losses);
-  if (root == nullptr) return std::nullopt;
-  const std::vector<Listed> parts = parts_of(*root);
+std::optional<TakenPart> take_part(const Xml& root, const std::string& wanted, Losses& losses) {
+  if (!is_partwise(root, losses)) return std::nullopt;
+  const std::vector<Listed> parts = parts_of(root);
   const Listed* chosen = choose(parts, wanted);
   if (parts.empty()) {
-    losses.error(Code::adopt_not_score, root, "this score has no part", "export the score anew");
+    losses.error(Code::adopt_not_score, &root, "this score has no part", "export the score anew");
     return std::nullopt;
   }
   if (chosen == nullptr) {
-    losses.error(Code::adopt_parts, root,
+    losses.error(Code::adopt_parts, &root,
                  wanted.empty() ? "this score has " + std::to_string(parts.size()) + " parts, and a lesson holds one"
                                 : "this score has no part `" + wanted.substr(0, 40) + "`",
                  "choose one with --part: " + names_of(parts));
@@ -325,10 +323,10 @@ std::optional<TakenPart> take_part(const tinyxml2::XMLDocument& document, const 
   TakenPart part;
   part.name = chosen->name;
   if (chosen->element != nullptr) {
-    if (const Xml* own = chosen->element->FirstChildElement("score-instrument")) {
+    if (const Xml* own = chosen->element->child("score-instrument")) {
       part.sound = text_of(*own, "instrument-sound");
     }
-    if (const Xml* midi = chosen->element->FirstChildElement("midi-instrument")) {
+    if (const Xml* midi = chosen->element->child("midi-instrument")) {
       part.program = whole(text_of(*midi, "midi-program")).value_or(0);
     }
   }

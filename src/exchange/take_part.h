@@ -8,8 +8,8 @@
 
 namespace fretsheaf::exchange {
 
-// The one part of a document, or the one that `wanted` names or numbers (from 1; empty: there must be one). Reports why
+// The one part of a score, or the one that `wanted` names or numbers (from 1; empty: there must be one). Reports why
 // where there is none to take; errors inside it are reported, too, and then what is returned is not sound.
-std::optional<TakenPart> take_part(const tinyxml2::XMLDocument& document, const std::string& wanted, Losses& losses);
+std::optional<TakenPart> take_part(const Xml& root, const std::string& wanted, Losses& losses);
 
 }  // namespace fretsheaf::exchange

@@ -1,7 +1,5 @@
 #pragma once
 
-#include <tinyxml2.h>
-
 #include <map>
 #include <optional>
 #include <set>
@@ -9,6 +7,7 @@
 #include <vector>
 
 #include "lesson/music.h"
+#include "platform/xml_document.h"
 #include "theory/key.h"
 #include "theory/meter.h"
 #include "theory/pitch.h"
@@ -19,7 +18,7 @@
 namespace fretsheaf::exchange {
 
 using theory::Rational;
-using Xml = tinyxml2::XMLElement;
+using Xml = platform::XmlElement;
 
 enum class JoinKind { hammer_on, pull_off, slide };
 

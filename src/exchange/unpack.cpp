@@ -1,5 +1,3 @@
-#include <tinyxml2.h>
-
 #include <algorithm>
 #include <memory>
 #include <optional>
@@ -8,6 +6,7 @@
 #include "exchange/container.h"
 #include "exchange/xml_bytes.h"
 #include "exchange/zip_library.h"
+#include "platform/xml_document.h"
 
 namespace fretsheaf::exchange {
 
@@ -15,6 +14,7 @@ using source::Code;
 
 namespace {
 
+constexpr const char* names_no_score = "`META-INF/container.xml` in this archive names no score";
 constexpr const char* export_anew = "export the score anew from the program that made it";
 
 Unpackable broken(std::string what) {
@@ -57,16 +57,16 @@ bool is_inside(std::string_view path) {
 }
 
 std::variant<std::string, Unpackable> rootfile(const std::string& container) {
-  tinyxml2::XMLDocument document;
-  const tinyxml2::XMLElement* at = nullptr;
-  if (!look_over(container) && document.Parse(container.data(), container.size()) == tinyxml2::XML_SUCCESS) {
-    at = document.FirstChildElement("container");
-    for (const char* name : {"rootfiles", "rootfile"}) at = at == nullptr ? nullptr : at->FirstChildElement(name);
-  }
-  const char* path = at == nullptr ? nullptr : at->Attribute("full-path");
-  if (path == nullptr) return broken("`META-INF/container.xml` in this archive names no score");
-  if (!is_inside(path)) return broken("`META-INF/container.xml` names a score outside its archive");
-  return std::string(path);
+  if (look_over(container)) return broken(names_no_score);
+  const auto parsed = platform::parse_xml(container, platform::XmlEncoding::utf8);
+  const auto* document = std::get_if<platform::XmlDocument>(&parsed);
+  const platform::XmlElement* at =
+      document != nullptr && document->root.name == "container" ? &document->root : nullptr;
+  for (const char* name : {"rootfiles", "rootfile"}) at = at == nullptr ? nullptr : at->child(name);
+  const std::string* path = at == nullptr ? nullptr : at->attribute("full-path");
+  if (path == nullptr) return broken(names_no_score);
+  if (!is_inside(*path)) return broken("`META-INF/container.xml` names a score outside its archive");
+  return *path;
 }
 
 }  // namespace

@@ -8,9 +8,8 @@ namespace fretsheaf::exchange {
 
 namespace {
 
-std::string trimmed(const char* text) {
+std::string trimmed(std::string_view all) {
   constexpr std::string_view blanks = " \t\r\n";
-  const std::string_view all = text == nullptr ? "" : text;
   const std::size_t begin = std::min(all.find_first_not_of(blanks), all.size());
   return std::string(all.substr(begin, all.find_last_not_of(blanks) + 1 - begin));
 }
@@ -28,20 +27,21 @@ std::int64_t value_of(std::string_view text) {
 }  // namespace
 
 std::string text_of(const Xml& element) {
-  return trimmed(element.GetText());
+  return trimmed(element.text);
 }
 
 std::string text_of(const Xml& parent, const char* child) {
-  const Xml* found = parent.FirstChildElement(child);
+  const Xml* found = parent.child(child);
   return found == nullptr ? std::string() : text_of(*found);
 }
 
 std::string attribute(const Xml& element, const char* name) {
-  return trimmed(element.Attribute(name));
+  const std::string* found = element.attribute(name);
+  return found == nullptr ? std::string() : trimmed(*found);
 }
 
 bool has(const Xml& parent, const char* child) {
-  return parent.FirstChildElement(child) != nullptr;
+  return parent.child(child) != nullptr;
 }
 
 std::optional<int> whole(const std::string& text) {

@@ -6,7 +6,7 @@
 namespace fretsheaf::platform {
 
 // All that are loaded so, by the names that they are loaded by. The program's identity tells them too.
-inline constexpr std::array late_libraries = {"libqrencode.so.4", "librsvg-2.so.2", "libzip.so.4"};
+inline constexpr std::array late_libraries = {"libqrencode.so.4", "librsvg-2.so.2", "libxml2.so.2", "libzip.so.4"};
 
 // A library of the machine's that few runs need: not linked but loaded when one does, because it and what it needs in
 // turn would keep every other run waiting. Stays loaded, so that the functions outlive this.

@@ -6,19 +6,7 @@ namespace fretsheaf::render {
 namespace {
 
 std::string escaped(const std::string& text) {
-  std::string out;
-  for (const char c : xml_text(text)) {
-    if (c == '&') {
-      out += "&amp;";
-    } else if (c == '<') {
-      out += "&lt;";
-    } else if (c == '>') {
-      out += "&gt;";
-    } else {
-      out += c;
-    }
-  }
-  return out;
+  return platform::xml_escaped(xml_text(text));
 }
 
 }  // namespace

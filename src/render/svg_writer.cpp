@@ -31,30 +31,22 @@ std::string hex_color(sheet::Color color) {
   return out;
 }
 
-SvgWriter::SvgWriter() {
-  PushDeclaration("xml version=\"1.0\" encoding=\"UTF-8\"");
-}
-
 void SvgWriter::attribute(const char* name, std::string_view value) {
-  PushAttribute(name, xml_text(value).c_str());
+  xml_.attribute(name, xml_text(value));
 }
 
 void SvgWriter::attribute(const char* name, double value, int decimals) {
-  PushAttribute(name, sheet::shortest(value, decimals).c_str());
+  xml_.attribute(name, sheet::shortest(value, decimals));
 }
 
 void SvgWriter::text(std::string_view text) {
-  PushText(xml_text(text).c_str());
+  xml_.text(xml_text(text));
 }
 
-void SvgWriter::text_element(const char* element, std::string_view text) {
-  OpenElement(element);
-  PushText(xml_text(text).c_str());
-  CloseElement();
-}
-
-std::string SvgWriter::take() const {
-  return {CStr(), static_cast<std::size_t>(CStrSize()) - 1};
+void SvgWriter::text_element(const char* element, std::string_view content) {
+  open(element);
+  text(content);
+  close();
 }
 
 }  // namespace fretsheaf::render

@@ -1,10 +1,9 @@
 #pragma once
 
-#include <tinyxml2.h>
-
 #include <string>
 #include <string_view>
 
+#include "platform/xml_writer.h"
 #include "sheet/sheet.h"
 
 namespace fretsheaf::render {
@@ -15,24 +14,22 @@ std::string xml_text(std::string_view text);
 
 std::string hex_color(sheet::Color color);  // "#095461"
 
-// Writes elements one after another: no tree is held. Lengths have two decimals at the most.
-class SvgWriter : private tinyxml2::XMLPrinter {
+// Writes a page's elements one after another, without indents. Lengths have two decimals at the most.
+class SvgWriter {
  public:
-  SvgWriter();
-
-  void open(const char* element) { OpenElement(element); }
-  void close() { CloseElement(); }
+  void open(const char* element) { xml_.open(element); }
+  void close() { xml_.close(); }
   void attribute(const char* name, std::string_view value);
   void attribute(const char* name, double value, int decimals = 2);
   void text(std::string_view text);
   // An element that holds only text.
-  void text_element(const char* element, std::string_view text);
+  void text_element(const char* element, std::string_view content);
 
-  std::string take() const;
+  // Hands over the page. REQUIRES: every element is closed.
+  std::string take() { return xml_.take(); }
 
  private:
-  // Every element on a line of its own, without indents.
-  void PrintSpace(int) override {}
+  platform::XmlWriter xml_{0};
 };
 
 }  // namespace fretsheaf::render

@@ -1,10 +1,11 @@
 #include "sheaf/svg_logo.h"
 
-#include <tinyxml2.h>
-
 #include <algorithm>
 #include <array>
 #include <string_view>
+#include <variant>
+
+#include "platform/xml_document.h"
 
 namespace fretsheaf::sheaf {
 namespace {
@@ -44,49 +45,43 @@ bool is_outside(std::string_view address) {
   return begin != std::string_view::npos && address[begin] != '#' && !address.substr(begin).starts_with("data:");
 }
 
-class SvgCheck : public tinyxml2::XMLVisitor {
- public:
-  std::optional<std::string> problem;
+constexpr const char* outside = "needs parts outside its file";
 
-  bool VisitEnter(const tinyxml2::XMLElement& element, const tinyxml2::XMLAttribute* attribute) override {
-    const std::string_view name = local_name(element.Name());
-    if (is_one_of(name, text_elements)) problem = "holds text, which every machine would set in fonts of its own";
-    if (is_one_of(name, script_elements)) problem = "holds a script";
-    const char* const style = name == "style" ? element.GetText() : nullptr;
-    if (style != nullptr && css_fetches(style)) problem = outside;
-    for (; attribute != nullptr && !problem; attribute = attribute->Next()) check(*attribute);
-    return !problem;
+std::optional<std::string> attribute_problem(const platform::XmlAttribute& attribute) {
+  const std::string_view name = local_name(attribute.name);
+  if (css_fetches(attribute.value)) return outside;
+  if ((name == "href" || name == "src") && is_outside(attribute.value)) return outside;
+  if (lower(name).starts_with("on")) return "holds a script";
+  return std::nullopt;
+}
+
+// Of an element and all that is in it.
+std::optional<std::string> element_problem(const platform::XmlElement& element) {
+  const std::string_view name = local_name(element.name);
+  if (name == "style" && css_fetches(element.text)) return outside;
+  if (is_one_of(name, script_elements)) return "holds a script";
+  if (is_one_of(name, text_elements)) return "holds text, which every machine would set in fonts of its own";
+  for (const platform::XmlAttribute& attribute : element.attributes) {
+    if (auto problem = attribute_problem(attribute)) return problem;
   }
-
-  using tinyxml2::XMLVisitor::Visit;
-  bool Visit(const tinyxml2::XMLDeclaration& declaration) override {
-    if (std::string_view(declaration.Value()).starts_with("xml-stylesheet")) problem = outside;
-    return !problem;
+  for (const platform::XmlElement& child : element.children) {
+    if (auto problem = element_problem(child)) return problem;
   }
-
- private:
-  static constexpr const char* outside = "needs parts outside its file";
-
-  void check(const tinyxml2::XMLAttribute& attribute) {
-    const std::string_view name = local_name(attribute.Name());
-    if (lower(name).starts_with("on")) problem = "holds a script";
-    if ((name == "href" || name == "src") && is_outside(attribute.Value())) problem = outside;
-    if (css_fetches(attribute.Value())) problem = outside;
-  }
-};
+  return std::nullopt;
+}
 
 }  // namespace
 
 std::optional<std::string> svg_problem(const std::string& bytes) {
   // Their text would come in where no check has seen it.
   if (bytes.find("<!ENTITY") != std::string::npos) return "defines entities";
-  tinyxml2::XMLDocument document;
-  if (document.Parse(bytes.data(), bytes.size()) != tinyxml2::XML_SUCCESS) return "is not an SVG file that can be read";
-  const tinyxml2::XMLElement* root = document.RootElement();
-  if (root == nullptr || local_name(root->Name()) != "svg") return "is not an SVG file that can be read";
-  SvgCheck check;
-  document.Accept(&check);
-  return check.problem;
+  const auto parsed = platform::parse_xml(bytes, platform::XmlEncoding::declared);
+  const auto* document = std::get_if<platform::XmlDocument>(&parsed);
+  if (document == nullptr || local_name(document->root.name) != "svg") return "is not an SVG file that can be read";
+  for (const std::string& target : document->instructions) {
+    if (target == "xml-stylesheet") return outside;
+  }
+  return element_problem(document->root);
 }
 
 }  // namespace fretsheaf::sheaf

@@ -207,6 +207,14 @@ TEST_CASE("what a lesson has no sign for is left out and named, each kind once w
   CHECK(!answer.lesson.empty());
 }
 
+TEST_CASE("what is lost is named at its line, also far down a long file and in a tag of several lines") {
+  const std::string lines(70000, '\n');
+  const std::string score =
+      score_of(lines + measure(1, plain_attributes + note("E4", 16) + "<figured-bass\n  id=\"f\"\n/>\n"));
+  CHECK(adopt(score).said == place_of(score, "<figured-bass") +
+                                 "warning: measure 1: `figured-bass` is left out\nhelp: a lesson has no sign for it\n");
+}
+
 TEST_CASE("meters that a lesson has not are errors") {
   const auto in_meter = [](const std::string& time) {
     return adopt(score_of(measure(1,

@@ -3,12 +3,13 @@
 
 packages_to_build=(
   cmake ninja-build g++ pkg-config git
-  libcairo2-dev libharfbuzz-dev libfreetype-dev libtinyxml2-dev libtomlplusplus-dev libcmark-dev libcli11-dev
+  libcairo2-dev libharfbuzz-dev libfreetype-dev libxml2-dev libtomlplusplus-dev libcmark-dev libcli11-dev
   libunibreak-dev libzip-dev libxxhash-dev libqrencode-dev librsvg2-dev zlib1g-dev nlohmann-json3-dev libcpp-httplib-dev
   fonts-noto-core fonts-sil-charis fonts-inter fonts-dejavu-core
 )
 packages_to_test=(
-  catch2 libxml2-utils poppler-utils qpdf libqpdf-dev python3-jsonschema make parallel zbar-tools chromium zsh fish mandoc
+  catch2 libtinyxml2-dev libxml2-utils poppler-utils qpdf libqpdf-dev python3-jsonschema make parallel zbar-tools
+  chromium zsh fish mandoc
 )
 packages_for_slow_checks=(
   clang-tidy clang libclang-rt-14-dev cppcheck debootstrap libbenchmark-dev dpkg-dev file
