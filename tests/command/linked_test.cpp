@@ -19,4 +19,8 @@ TEST_CASE("the program is linked with no library that it loads only where a run 
     CHECK(linked.find("[" + late + "]") == std::string::npos);
   }
   CHECK(linked.find("xml") == std::string::npos);
+  CHECK(linked.find("toml") == std::string::npos);
+#ifndef __SANITIZE_ADDRESS__  // which comes with its own
+  CHECK(linked.find("stdc++") == std::string::npos);
+#endif
 }
