@@ -128,6 +128,28 @@ TEST_CASE("a hairpin goes on after a dynamic in its middle") {
   CHECK(paths(lines.at(0), Part::hairpin) == 2);
 }
 
+TEST_CASE("what reaches to the last count of a bar that repeats the one before ends at its bar line") {
+  test::Music music;
+  const auto line = music
+                        .lines(test::bass_lesson("",
+                                                 "count | 1 2 3 4 | % | 1 2 3 4 |\n"
+                                                 "mark  | <-------|---| f       |\n"
+                                                 "mark  | PM------|---|         |\n"
+                                                 "A     | 3 5 3 5 |   | 3 3 3 3 |\n"))
+                        .front();
+  const auto bar_lines = boxes(line, Part::bar_line, music.fonts);
+  REQUIRE(bar_lines.size() >= 3);
+  const auto hairpins = boxes(line, Part::hairpin, music.fonts);
+  REQUIRE(hairpins.size() == 1);
+  // By the second bar line, counted from the start of the music.
+  const double second = bar_lines[bar_lines.size() - 3].left;
+  CHECK(hairpins.front().right < second);
+  CHECK(hairpins.front().right > second - 8);
+  const auto words = boxes(line, Part::technique, music.fonts);
+  CHECK(std::all_of(words.begin(), words.end(), [&](const sheet::Box& box) { return box.right < second; }));
+  CHECK(paths(line, Part::hairpin) == 1);
+}
+
 TEST_CASE("strings that do the same share one letter") {
   test::Music music;
   const auto lines = music.lines(guitar_lesson("", "count | 1 2  3  4 |\nB     | 5 h7 p5   |\nG     | 5 h7 h9   |\n"));

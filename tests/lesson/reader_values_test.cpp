@@ -222,3 +222,11 @@ play  | *   *           | *     *         |
 }
 
 }  // namespace fretsheaf::lesson::test
+
+TEST_CASE("a tab in a line of text is a space") {
+  const Lesson lesson = sound(
+      "title = \"Low\ttide\"\nkey = \"C major\"\ninstrument = \"bass\"\n"
+      "teacher = \"Eelgrass\\tStrings\"\n[[example]]\nblank-bars = 1\n");
+  CHECK(lesson.title.value == "Low tide");
+  CHECK(lesson.teacher.value == "Eelgrass Strings");
+}
