@@ -107,6 +107,25 @@ TEST_CASE("a pattern joins what there is") {
   CHECK(filled("{series} \u00B7 {number} \u00B7 {level}").empty());
 }
 
+TEST_CASE("a part of a pattern is left out where another says it in whole words, not in letters of others") {
+  score::Heading heading = full_heading();
+  const auto filled = [&](std::string_view pattern) { return layout::filled_pattern(pattern, heading); };
+  const std::string all = "{series} \u00B7 {number} \u00B7 {level}";
+  heading.series = "Bass class";
+  heading.number = "No. 12";
+  heading.level = "B";
+  CHECK(filled(all) == "Bass class \u00B7 No. 12 \u00B7 B");
+  heading.level = "1";
+  CHECK(filled(all) == "Bass class \u00B7 No. 12 \u00B7 1");
+  heading.level = "class";
+  CHECK(filled(all) == "Bass class \u00B7 No. 12");
+  heading.series = "\u00A9Eelgrass Strings, \u00C9lise";
+  heading.level = "Eelgrass Strings";
+  CHECK(filled(all) == "\u00A9Eelgrass Strings, \u00C9lise \u00B7 No. 12");
+  heading.level = "lise";
+  CHECK(filled(all) == "\u00A9Eelgrass Strings, \u00C9lise \u00B7 No. 12 \u00B7 lise");
+}
+
 TEST_CASE("the head of a page holds what the template names, in its order") {
   Fixed fixed;
   fixed.look.head = {templates::HeadPart::title, templates::HeadPart::facts, templates::HeadPart::top_line};
