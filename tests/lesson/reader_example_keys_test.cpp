@@ -290,6 +290,11 @@ form = { bars = ":| i7" })~"),
      R"~(8:18-20: error: there is no bar before this ':|' to repeat
 help: write it after the last bar of a repeat
 )~"},
+    {"a form with a repeat that has no bar", lesson_with("", R"~(blank-bars = 2
+form = { bars = "i7 |: :| IV7" })~"),
+     R"~(8:24-26: error: there is no bar inside the repeat that ends here
+help: write its chords before this sign
+)~"},
     {"a form with another sign", lesson_with("", R"~(blank-bars = 2
 form = { bars = "i7 ||: IV7 :|" })~"),
      R"~(8:21-24: error: '||:' is no sign between the bars of a form
