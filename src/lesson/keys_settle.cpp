@@ -168,6 +168,31 @@ const Setting<T>& nearer(const Setting<T>& own, const Setting<T>& above) {
   return own.written ? own : above;
 }
 
+void check_shape(const Shape& shape, const fretboard::Neck& neck, source::Diagnostics& diagnostics) {
+  const auto strings = static_cast<int>(shape.frets->size());
+  if (strings != neck.strings()) {
+    diagnostics.error(Code::unsound_value, shape.range,
+                      "this shape has " + std::to_string(strings) + " frets, and there are " +
+                          std::to_string(neck.strings()) + " strings",
+                      "write one sign a string, x where it is not played");
+  }
+  int string = strings;
+  for (const auto& written : *shape.frets) {
+    const int fret = written.value_or(0);
+    if (fret > neck.last_fret()) {
+      return diagnostics.error(
+          Code::out_of_range, shape.range,
+          "fret " + std::to_string(fret) + " is beyond the last one, " + std::to_string(neck.last_fret()),
+          "frets from 10 up stand between dashes: \"x-10-12-11\"");
+    }
+    if (strings == neck.strings() && !neck.has({string, fret})) {
+      return diagnostics.error(Code::out_of_range, shape.range, "the short string has no fret " + std::to_string(fret),
+                               "its frets are the neck's: write 0 for the open string, or 6 and up");
+    }
+    --string;
+  }
+}
+
 void check_on_neck(const Example& example, const LessonKeys& above, const fretboard::Neck& neck,
                    source::Diagnostics& diagnostics) {
   if (example.neck && example.neck->frets && example.neck->frets->second > neck.last_fret()) {
@@ -178,21 +203,7 @@ void check_on_neck(const Example& example, const LessonKeys& above, const fretbo
   }
   if (!knows_strings(above)) return;
   for (const Shape& shape : example.shapes) {
-    if (!shape.frets) continue;
-    if (static_cast<int>(shape.frets->size()) != neck.strings()) {
-      diagnostics.error(Code::unsound_value, shape.range,
-                        "this shape has " + std::to_string(shape.frets->size()) + " frets, and there are " +
-                            std::to_string(neck.strings()) + " strings",
-                        "write one sign a string, x where it is not played");
-    }
-    for (const auto& fret : *shape.frets) {
-      if (fret.value_or(0) <= neck.last_fret()) continue;
-      diagnostics.error(
-          Code::out_of_range, shape.range,
-          "fret " + std::to_string(*fret) + " is beyond the last one, " + std::to_string(neck.last_fret()),
-          "frets from 10 up stand between dashes: \"x-10-12-11\"");
-      break;
-    }
+    if (shape.frets) check_shape(shape, neck, diagnostics);
   }
 }
 
