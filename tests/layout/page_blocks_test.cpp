@@ -78,6 +78,25 @@ TEST_CASE("the title block's baselines are those of the table of measures") {
   CHECK(block.height == 109);
 }
 
+TEST_CASE("a title that is too long for the room beside a full corner goes under it") {
+  Fixed fixed;
+  score::Heading heading = full_heading();
+  heading.link = "https://example.org/tide";
+  heading.answer_key = "Answer key";
+  std::string title = "Low tide";
+  const double beside = baseline(layout::title_block(heading, 488, fixed.setter), title);
+  CHECK(beside == 41);
+  for (int i = 0; i < 30; ++i) title += " and low";
+  heading.title = plain_run(title);
+  const Block block = layout::title_block(heading, 488, fixed.setter);
+  // Under the code, which is 66 points high, and the words below it.
+  CHECK(baseline(block, "Low tide and") > 66 + 13);
+  // 27 points at 0.8, of which the fake takes half for a letter: 45 letters go into 488 points, and the title has 248.
+  int lines = 0;
+  for (const auto& run : all_of<sheet::GlyphRun>(block.items)) lines += run.size == Approx(27 * 0.8) ? 1 : 0;
+  CHECK(lines == 6);
+}
+
 TEST_CASE("what a lesson leaves out of its title block leaves no hole") {
   Fixed fixed;
   score::Heading bare;

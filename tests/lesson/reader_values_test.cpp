@@ -221,8 +221,6 @@ play  | *   *           | *     *         |
   CHECK(notes_of(lesson.examples.at(1).music) == "i7@0 0:1/2 1/4:1/4h:2/0 3/4r | IV7@1/4 0:1/4:2/2 1/4:1/2:2/5 | ");
 }
 
-}  // namespace fretsheaf::lesson::test
-
 TEST_CASE("a tab in a line of text is a space") {
   const Lesson lesson = sound(
       "title = \"Low\ttide\"\nkey = \"C major\"\ninstrument = \"bass\"\n"
@@ -230,3 +228,5 @@ TEST_CASE("a tab in a line of text is a space") {
   CHECK(lesson.title.value == "Low tide");
   CHECK(lesson.teacher.value == "Eelgrass Strings");
 }
+
+}  // namespace fretsheaf::lesson::test
