@@ -345,3 +345,17 @@ TEST_CASE("a row is named once, though its first bar is cut into several lines")
   CHECK(texts(lines[0], Part::row_name) == std::vector<std::string>{"note", "count"});
   for (std::size_t i = 1; i < lines.size(); ++i) CHECK(texts(lines[i], Part::row_name).empty());
 }
+
+TEST_CASE("an ending has its number once, though its first bar is cut into several lines") {
+  test::Music music("large-print");
+  const auto lines = music.lines(guitar_lesson("",
+                                               "count  | 1 e & a 2 e & a 3 e & a 4 e & a :| 1 2 3 4 |\n"
+                                               "ending | 1.                              |  2.      |\n"
+                                               "e      | 0 1 2 3 0 1 2 3 0 1 2 3 0 1 2 3 |  0       |\n"));
+  REQUIRE(lines.size() >= 2);
+  std::vector<std::string> numbers;
+  for (const layout::MusicLine& line : lines) {
+    for (const std::string& number : texts(line, Part::ending_bracket)) numbers.push_back(number);
+  }
+  CHECK(numbers == std::vector<std::string>{"1.", "2."});
+}

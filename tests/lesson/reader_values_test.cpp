@@ -226,7 +226,7 @@ TEST_CASE("a tab in a line of text is a space") {
       "title = \"Low\ttide\"\nkey = \"C major\"\ninstrument = \"bass\"\n"
       "teacher = \"Eelgrass\\tStrings\"\n[[example]]\nblank-bars = 1\n");
   CHECK(lesson.title.value == "Low tide");
-  CHECK(lesson.teacher.value == "Eelgrass Strings");
+  CHECK(lesson.teacher == "Eelgrass Strings");
 }
 
 }  // namespace fretsheaf::lesson::test
