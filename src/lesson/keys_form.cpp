@@ -95,7 +95,7 @@ class ChartReader {
       return error(begin, end, "there is no bar before this ':|' to repeat", "write it after the last bar of a repeat");
     }
     if (closes && begins_repeat_) {
-      return error(begin, end, "there is no bar inside the repeat that ends here", "write its chords before this sign");
+      error(begin, end, "there is no bar inside the repeat that ends here", "write its chords before this sign");
     }
     if (opens && !closes && open_) {
       return error(begin, end, "this repeat begins inside another one", "write :|: where one ends and the next begins");

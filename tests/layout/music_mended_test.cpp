@@ -139,12 +139,12 @@ TEST_CASE("what reaches to the last count of a bar that repeats the one before e
                         .front();
   const auto bar_lines = boxes(line, Part::bar_line, music.fonts);
   REQUIRE(bar_lines.size() >= 3);
-  const auto hairpins = boxes(line, Part::hairpin, music.fonts);
-  REQUIRE(hairpins.size() == 1);
+  double end = 0;
+  for (const sheet::Box& piece : boxes(line, Part::hairpin, music.fonts)) end = std::max(end, piece.right);
   // By the second bar line, counted from the start of the music.
   const double second = bar_lines[bar_lines.size() - 3].left;
-  CHECK(hairpins.front().right < second);
-  CHECK(hairpins.front().right > second - 8);
+  CHECK(end < second);
+  CHECK(end > second - 8);
   const auto words = boxes(line, Part::technique, music.fonts);
   CHECK(std::all_of(words.begin(), words.end(), [&](const sheet::Box& box) { return box.right < second; }));
   CHECK(paths(line, Part::hairpin) == 1);
