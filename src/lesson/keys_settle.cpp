@@ -44,6 +44,11 @@ class AlsoIn {
   }
 
  private:
+  // In the file that lessons share, and the key in this lesson's own: for others the word may be right.
+  bool is_shared(const Prose& written) const {
+    return own_ && written.range.file != 0 && written.range.file != own_.range().file;
+  }
+
   bool has(const theory::Key& key) const {
     return std::any_of(keys_.begin(), keys_.end(), [&](const auto& earlier) { return earlier.value == key; });
   }
@@ -64,10 +69,12 @@ class AlsoIn {
     if (!key) return;
     if (own_ && key->mode != own_->mode) {
       field.error(Code::other_mode, shown(written.value) + " has another mode than the lesson's " + own_->to_string(),
-                  "write \"" + theory::Key{key->tonic, own_->mode}.to_string() + "\"");
+                  is_shared(written) ? "write an 'also-in' in the lesson's own file, which goes before this one"
+                                     : "write \"" + theory::Key{key->tonic, own_->mode}.to_string() + "\"");
     } else if (has(*key)) {
       field.error(Code::duplicate_value, "'" + key->to_string() + "' stands twice in 'also-in'", "keep one of them");
     } else if (own_ && *key == *own_) {
+      if (is_shared(written)) return;
       diagnostics_.warning(Code::duplicate_value, written.range,
                            "this is the lesson's own key, which is made in any case", "take it out");
     } else {
