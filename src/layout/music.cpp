@@ -21,6 +21,16 @@ words::Word degree_word(const score::Example& example, std::size_t row) {
                                                                    : words::Word::key_degree;
 }
 
+// The first column that has something in a row; nullptr where none has.
+const Column* first_in(Row row, const std::vector<BarPiece>& pieces) {
+  for (const BarPiece& piece : pieces) {
+    for (const Column& column : piece.columns) {
+      if (!column.row(row).empty()) return &column;
+    }
+  }
+  return nullptr;
+}
+
 std::vector<RowName> row_names(const Context& context, const std::vector<BarPiece>& pieces) {
   const NamedRow named_rows[] = {{Row::degree, degree_word(context.example, 0)},
                                  {Row::second_degree, degree_word(context.example, 1)},
@@ -29,14 +39,11 @@ std::vector<RowName> row_names(const Context& context, const std::vector<BarPiec
                                  {Row::count, words::Word::count}};
   std::vector<RowName> names;
   for (const NamedRow& named : named_rows) {
-    const auto has = [&](const Column& column) { return !column.row(named.row).empty(); };
-    const auto first = std::find_if(pieces.begin(), pieces.end(), [&](const BarPiece& piece) {
-      return std::any_of(piece.columns.begin(), piece.columns.end(), has);
-    });
-    if (first == pieces.end()) continue;
+    const Column* first = first_in(named.row, pieces);
+    if (first == nullptr) continue;
     const std::string text(words::word(context.score.language, named.word));
-    names.push_back({named.row, context.type.set(templates::Role::row_name, text, sheet::Part::row_name),
-                     static_cast<int>(first - pieces.begin())});
+    names.push_back(
+        {named.row, context.type.set(templates::Role::row_name, text, sheet::Part::row_name), {first->bar, first->at}});
   }
   return names;
 }
@@ -63,8 +70,6 @@ std::vector<MusicLine> engrave(const score::Example& example, const score::Score
   Engraving engraving{context, make_pieces(context), {}};
   engraving.names = row_names(context, engraving.pieces);
   split_wide_bars(engraving);
-  // Of a bar that was cut, the row may begin in a later part.
-  engraving.names = row_names(context, engraving.pieces);
   int number = 0;
   for (const LinePlan& plan : break_lines(engraving)) {
     lines.push_back(finished(stack_line(engraving, plan, ++number), plan));

@@ -167,7 +167,7 @@ bool may_cut(const Context& context, const Column& column, bool at_beat) {
 }
 
 bool fits(const Engraving& engraving, const BarPiece& piece) {
-  const Engraving alone{engraving.context, {piece}, {}};
+  const Engraving alone{engraving.context, {piece}, engraving.names};
   return plan_line(alone, 0, 0).least() <= engraving.context.width;
 }
 

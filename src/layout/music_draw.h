@@ -59,7 +59,8 @@ struct Techniques {
 };
 Techniques techniques(const Context& context, const LinePlan& line);
 
-// The part of a span that lies in a line: the stops where it begins and ends, null where that is in another line.
+// The part of a span that lies in a line: the stops where it begins and ends, null where that is in another line. It
+// ends at a column, or at the bar line of a bar that repeats the one before.
 struct SpanPart {
   const Stop* begin = nullptr;
   const Stop* end = nullptr;

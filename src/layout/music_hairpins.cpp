@@ -12,6 +12,7 @@ namespace p = proportion;
 constexpr double axis = 0.57;     // above the dynamics' baseline, in spaces
 constexpr double opening = 1.25;  // in spaces, over all
 constexpr double letter_gap = 0.55;
+constexpr double before_bar_line = 0.5;
 
 // A piece of a hairpin: what lies in a line, without the dynamics that stand in the middle of it. `begin` and `end` say
 // how far along the whole it is, for its opening.
@@ -35,10 +36,13 @@ bool meets_another(const Context& context, const lesson::Span& span, bool at_end
   });
 }
 
-// A letter at either end stands in the same row: the hairpin leaves it room.
+// A letter at either end stands in the same row: the hairpin leaves it room. So it does to a bar line at its end.
 double edge(const Context& context, const Stop& stop, bool at_end, bool meets) {
-  const std::optional<Reach>& letters = stop.column->reach(Row::dynamic);
   const double sp = context.space;
+  if (stop.kind == StopKind::bar_line) {
+    return stop.x - bar_line_width(context, stop.sign) - before_bar_line * sp;
+  }
+  const std::optional<Reach>& letters = stop.column->reach(Row::dynamic);
   if (letters) return at_end ? stop.x - letters->left - letter_gap * sp : stop.x + letters->right + letter_gap * sp;
   const double beyond = meets ? -0.3 * sp : p::head * sp;
   return at_end ? stop.x + beyond : stop.x - beyond;
@@ -49,7 +53,8 @@ std::vector<Piece> pieces_in(const Context& context, const LinePlan& line, const
   if (!part) return {};
   const double sp = context.space;
   // What goes on over a line break is half open there.
-  Piece whole{part->first->x - p::head * sp, line.width - 0.5 * sp, part->begin ? 0 : 0.5, part->end ? 1 : 0.6};
+  Piece whole{part->first->x - p::head * sp, line.width - before_bar_line * sp, part->begin ? 0 : 0.5,
+              part->end ? 1 : 0.6};
   if (part->begin) whole.left = edge(context, *part->begin, false, meets_another(context, span, false));
   if (part->end) whole.right = edge(context, *part->end, true, meets_another(context, span, true));
   const auto along = [&](double x) {

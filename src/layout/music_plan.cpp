@@ -157,7 +157,7 @@ class Planner {
 
   std::optional<Reach> start_reach(Row row) const {
     for (const RowName& name : engraving_.names) {
-      if (name.row == row && holds_first(name)) return Reach{0, name.words.ink.right};
+      if (name.row == row && begins_in(name, line_)) return Reach{0, name.words.ink.right};
     }
     if (row == Row::slash || row == Row::notes || row == Row::tab) return Reach{0, staff_begin(row)};
     if (row == Row::chord && !line_.first_line) {
@@ -176,10 +176,6 @@ class Planner {
     }
     if (row == Row::notes) return signs_right();
     return row == Row::slash ? clef_right * sp_ : tab_sign_box(context_).right;
-  }
-
-  bool holds_first(const RowName& name) const {
-    return line_.first <= name.first_piece && name.first_piece <= line_.last;
   }
 
   int number() const { return context_.bar(engraving_.pieces[static_cast<std::size_t>(line_.first)].bar).number; }
@@ -295,7 +291,7 @@ class Planner {
     std::size_t begin = 1;
     bool again = true;
     for (std::size_t i = 1; i < line_.stops.size(); ++i) {
-      if (line_.stops[i].kind != StopKind::column || !stands_at(line_.stops[i], span.first)) continue;
+      if (!stands_at(line_.stops[i], span.first)) continue;
       begin = i;
       again = false;
     }
@@ -310,19 +306,18 @@ class Planner {
     }
   }
 
-  static bool stands_at(const Stop& stop, const lesson::Moment& moment) {
-    return stop.column->bar == moment.bar && stop.column->at == moment.at;
-  }
-
   // A hairpin is wide enough to be seen on either side of what stands in it.
   void hairpin_rod(const lesson::Span& span, std::vector<Rod>& rods) const {
+    const std::optional<SpanPart> part = part_of_span(line_, span);
+    if (!part) return;
     int last = -1;
     double right = 0;
     for (std::size_t i = 0; i < line_.stops.size(); ++i) {
-      if (line_.stops[i].kind != StopKind::column) continue;
-      const bool begins = stands_at(line_.stops[i], span.first);
-      const bool ends = stands_at(line_.stops[i], span.last);
-      const std::optional<Reach> letters = line_.stops[i].column->reach(Row::dynamic);
+      const Stop& stop = line_.stops[i];
+      const bool begins = &stop == part->begin;
+      const bool ends = &stop == part->end;
+      if (stop.kind != StopKind::column && !ends) continue;
+      const std::optional<Reach> letters = reach(i, Row::dynamic);
       if (last >= 0 && (letters || ends)) {
         rods.push_back({last, static_cast<int>(i), right + least_hairpin * sp_ + (letters ? letters->left : 0)});
       }
@@ -360,6 +355,15 @@ double bar_line_width(const Context& context, BarSign sign) {
       return thin + gap + thick + gap + thin;
   }
   return thin;
+}
+
+bool stands_at(const Stop& stop, const lesson::Moment& moment) {
+  return stop.kind == StopKind::column && stop.column->bar == moment.bar && stop.column->at == moment.at;
+}
+
+bool begins_in(const RowName& name, const LinePlan& line) {
+  return std::any_of(line.stops.begin(), line.stops.end(),
+                     [&](const Stop& stop) { return stands_at(stop, name.first); });
 }
 
 LinePlan plan_line(const Engraving& engraving, int first, int last) {

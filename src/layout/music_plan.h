@@ -24,11 +24,14 @@ struct Stop {
   double centre = 0;  // of a column that stands in the middle of its bar; else x
 };
 
+// Whether a column of this moment stands here.
+bool stands_at(const Stop& stop, const lesson::Moment& moment);
+
 // A row's name, set once under the clef of the line in which it first has something.
 struct RowName {
   Row row{};
   Words words;
-  int first_piece = 0;
+  lesson::Moment first;  // of the column that first has something in it
 };
 
 // An example ready to be broken into lines.
@@ -61,6 +64,9 @@ struct LinePlan {
     return stops[i].kind == StopKind::column && stops[i].column->kind == ColumnKind::event;
   }
 };
+
+// Whether the row's name stands in this line: its first column does.
+bool begins_in(const RowName& name, const LinePlan& line);
 
 // The line of pieces `first` to `last`, sprung but not yet stretched.
 LinePlan plan_line(const Engraving& engraving, int first, int last);

@@ -55,9 +55,10 @@ Layer section_box(const Context& context, const std::string& name, double left, 
   return layer;
 }
 
-const Stop* first_of_bar(const LinePlan& line, int bar) {
+// Where a bar begins; nullptr where that is in another line.
+const Stop* begin_of_bar(const Context& context, const LinePlan& line, int bar) {
   for (const Stop& stop : line.stops) {
-    if (stop.kind == StopKind::column && stop.column->bar == bar) return &stop;
+    if (stands_at(stop, {bar, context.bar(bar).begin})) return &stop;
   }
   return nullptr;
 }
@@ -98,7 +99,7 @@ Layer endings(const Context& context, const LinePlan& line) {
     const int first = line.stops.front().bar;
     const int last = line.stops.back().bar;
     if (ending.last_bar < first || ending.first_bar > last) continue;
-    const Stop* begin = ending.first_bar >= first ? first_of_bar(line, ending.first_bar) : nullptr;
+    const Stop* begin = ending.first_bar >= first ? begin_of_bar(context, line, ending.first_bar) : nullptr;
     const Stop* end = ending.last_bar <= last ? bar_line_of(line, ending.last_bar) : nullptr;
     double left = line.prefix;
     if (begin != nullptr && begin != &line.stops[1]) left = (begin - 1)->x + bracket_gap * sp;

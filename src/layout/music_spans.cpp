@@ -15,6 +15,7 @@ constexpr double dash_width = 0.075;
 constexpr double dash = 0.375;
 constexpr double dash_gap = 0.3;
 constexpr double hook = 0.5;
+constexpr double before_bar_line = 0.4;
 
 bool before(const lesson::Moment& a, int bar, theory::Rational at) {
   return a.bar != bar ? a.bar < bar : a.at < at;
@@ -22,7 +23,17 @@ bool before(const lesson::Moment& a, int bar, theory::Rational at) {
 
 const Stop* stop_at(const LinePlan& line, const lesson::Moment& moment) {
   for (const Stop& stop : line.stops) {
-    if (stop.kind == StopKind::column && stop.column->bar == moment.bar && stop.column->at == moment.at) return &stop;
+    if (stands_at(stop, moment)) return &stop;
+  }
+  return nullptr;
+}
+
+// The stop at a span's end. A bar that repeats the one before has no column but its sign's: what reaches the last of
+// its counts ends at its bar line.
+const Stop* end_at(const LinePlan& line, const lesson::Moment& moment) {
+  if (const Stop* stop = stop_at(line, moment)) return stop;
+  for (const Stop& stop : line.stops) {
+    if (stop.kind == StopKind::bar_line && stop.bar == moment.bar) return &stop;
   }
   return nullptr;
 }
@@ -42,7 +53,7 @@ std::optional<SpanPart> part_of_span(const LinePlan& line, const lesson::Span& s
   const bool begun =
       span.first.bar != last->column->bar ? span.first.bar < last->column->bar : span.first.at <= last->column->at;
   if (ended || !begun) return {};
-  return SpanPart{stop_at(line, span.first), stop_at(line, span.last), first};
+  return SpanPart{stop_at(line, span.first), end_at(line, span.last), first};
 }
 
 bool is_dashed(const lesson::Span& span) {
@@ -62,6 +73,13 @@ double span_word_reach(const Context& context, const lesson::Span& span, bool ag
 
 namespace {
 
+double dashes_end(const Context& context, const LinePlan& line, const Stop* end) {
+  const double apart = before_bar_line * context.tab;
+  if (end == nullptr) return line.width - apart;
+  if (end->kind == StopKind::bar_line) return end->x - bar_line_width(context, end->sign) - apart;
+  return end->centre + word_begin * context.tab;
+}
+
 Layer dashed_span(const Context& context, const LinePlan& line, const lesson::Span& span, const SpanPart& part) {
   Layer layer;
   const double tab = context.tab;
@@ -70,7 +88,7 @@ Layer dashed_span(const Context& context, const LinePlan& line, const lesson::Sp
   x = std::min(x, line.width - set.ink.right);
   layer.words(set, x, 0);
   x += set.ink.right + word_gap * tab;
-  const double end = part.end ? part.end->centre + word_begin * tab : line.width - 0.4 * tab;
+  const double end = dashes_end(context, line, part.end);
   const double y = -dash_above * tab;
   if (end - x < dash * tab) return layer;
   layer.rule(sheet::Part::technique, {x, y}, {end, y}, dash_width * tab, dash * tab, dash_gap * tab);

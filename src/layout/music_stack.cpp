@@ -280,9 +280,7 @@ class Stacker {
       if (labels.empty()) continue;
       const std::optional<Box> answers = extent(labels);
       for (const RowName& name : engraving_.names) {
-        if (name.row == which && line_.first <= name.first_piece && name.first_piece <= line_.last) {
-          labels.words(name.words, 0, 0);
-        }
+        if (name.row == which && begins_in(name, line_)) labels.words(name.words, 0, 0);
       }
       if (which == Row::answer) y += writing_room;
       // The lower labels of a chord would be read as the next row's, where that has nothing under the chord.

@@ -3,6 +3,7 @@
 #include <utility>
 #include <vector>
 
+#include "source/utf8.h"
 #include "words/words.h"
 
 namespace fretsheaf::layout {
@@ -32,10 +33,28 @@ std::vector<PatternPart> parts_of(std::string_view pattern) {
   return parts;
 }
 
+bool is_of_word(char32_t c) {
+  if (c < 0x80) return (c >= U'0' && c <= U'9') || (c >= U'A' && c <= U'Z') || (c >= U'a' && c <= U'z');
+  return c >= 0xC0 && (c < 0x2000 || c > 0x2BFF);  // neither a sign nor a mark between words
+}
+
+// Whether a text has these words in it, whole: "B" is none of "Bass class".
+bool has_words(std::string_view text, std::string_view words) {
+  const std::u32string whole = source::from_utf8(text);
+  const std::u32string sought = source::from_utf8(words);
+  for (std::size_t at = 0; (at = whole.find(sought, at)) != std::u32string::npos; ++at) {
+    const std::size_t end = at + sought.size();
+    const bool joined_before = at > 0 && is_of_word(whole[at - 1]) && is_of_word(sought.front());
+    const bool joined_after = end < whole.size() && is_of_word(whole[end]) && is_of_word(sought.back());
+    if (!joined_before && !joined_after) return true;
+  }
+  return false;
+}
+
 // Whether another part has these words in it already; of two alike the first stays.
 bool said(const std::vector<PatternPart>& parts, std::size_t which) {
   for (std::size_t i = 0; i < parts.size(); ++i) {
-    if (i == which || parts[i].text.find(parts[which].text) == std::string::npos) continue;
+    if (i == which || !has_words(parts[i].text, parts[which].text)) continue;
     if (parts[i].text != parts[which].text || i < which) return true;
   }
   return false;

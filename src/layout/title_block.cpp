@@ -69,6 +69,13 @@ class TitleBlock {
   double down_to(Role role, double wanted) const {
     return std::max(wanted, hang_ + cap_share * type_.look().style(role).size + line_clear);
   }
+  // The title in lines, and the baseline of the first.
+  struct SetTitle {
+    std::vector<TextLine> lines;
+    double scale = 1;
+    double first = 0;
+  };
+  SetTitle title_in(double room);
   void put_part(templates::HeadPart part);
   void top_line();
   void title();
@@ -80,7 +87,7 @@ class TitleBlock {
   void name_line();
   void field(words::Word word, double left, double right);
   void put(std::vector<sheet::Item> items, double x, double y, Tag tag);
-  std::vector<TextLine> lines_of(const std::string& text, Role role, double drop, double scale = 1);
+  std::vector<TextLine> lines_of(const std::string& text, Role role, double drop);
 
   const score::Heading& heading_;
   double width_;
@@ -103,8 +110,8 @@ void TitleBlock::put(std::vector<sheet::Item> items, double x, double y, Tag tag
   block_.items.emplace_back(std::move(group));
 }
 
-std::vector<TextLine> TitleBlock::lines_of(const std::string& text, Role role, double drop, double scale) {
-  return set_plain(text, free_width(role, drop), {role, scale, Part::heading, setter_.language, {}}, type_);
+std::vector<TextLine> TitleBlock::lines_of(const std::string& text, Role role, double drop) {
+  return set_plain(text, free_width(role, drop), {role, 1, Part::heading, setter_.language, {}}, type_);
 }
 
 void TitleBlock::top_line() {
@@ -119,21 +126,37 @@ void TitleBlock::top_line() {
   if (!items.empty()) put(std::move(items), 0, 0, Tag::paragraph);
 }
 
-// The whole title is one heading, whatever its lines.
-void TitleBlock::title() {
+TitleBlock::SetTitle TitleBlock::title_in(double room) {
   const std::string text = score::plain(heading_.title);
   const double natural = type_.width(Role::title, text);
-  const double room = free_width(Role::title, m_.meta_to_title);
-  double scale = natural > room ? std::max(least_title_scale, room / natural * 0.999) : 1;
-  std::vector<TextLine> lines = lines_of(text, Role::title, m_.meta_to_title, scale);
+  SetTitle set;
+  set.scale = natural > room ? std::max(least_title_scale, room / natural * 0.999) : 1;
+  set.lines = set_plain(text, room, {Role::title, set.scale, Part::heading, setter_.language, {}}, type_);
+  set.first = empty_ && !set.lines.empty() ? set.lines.front().ascent : y_ + m_.meta_to_title;
+  return set;
+}
+
+// Beside what stands at the top right, or under it where that ends higher: a long title would run far down the page
+// between the margin and a corner that is full. The whole title is one heading, whatever its lines.
+void TitleBlock::title() {
+  const auto end_of = [&](const SetTitle& set) {
+    return set.first + (static_cast<double>(set.lines.size()) - 1) * m_.title_leading * set.scale;
+  };
+  const double beside = free_width(Role::title, m_.meta_to_title);
+  SetTitle set = title_in(beside);
+  if (beside < width_ && set.lines.size() > 2) {
+    SetTitle under = title_in(width_);
+    under.first = corner_.bottom + corner_gap + cap_share * type_.look().style(Role::title).size * under.scale;
+    if (end_of(under) < end_of(set)) set = std::move(under);
+  }
   std::vector<sheet::Item> items;
-  for (std::size_t i = 0; i < lines.size(); ++i) {
-    y_ += i > 0 ? m_.title_leading * scale : empty_ ? lines[i].ascent : m_.meta_to_title;
-    append(items, std::move(lines[i]), y_);
+  for (std::size_t i = 0; i < set.lines.size(); ++i) {
+    y_ = i > 0 ? y_ + m_.title_leading * set.scale : set.first;
+    append(items, std::move(set.lines[i]), y_);
     empty_ = false;
   }
   put(std::move(items), 0, 0, Tag::heading1);
-  hang_ = hang_share * type_.look().style(Role::title).size * scale;
+  hang_ = hang_share * type_.look().style(Role::title).size * set.scale;
 }
 
 void TitleBlock::subtitle() {

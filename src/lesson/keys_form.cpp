@@ -94,6 +94,9 @@ class ChartReader {
     if (closes && chart_.empty()) {
       return error(begin, end, "there is no bar before this ':|' to repeat", "write it after the last bar of a repeat");
     }
+    if (closes && begins_repeat_) {
+      error(begin, end, "there is no bar inside the repeat that ends here", "write its chords before this sign");
+    }
     if (opens && !closes && open_) {
       return error(begin, end, "this repeat begins inside another one", "write :|: where one ends and the next begins");
     }

@@ -25,10 +25,11 @@ constexpr Choices<Label, 5> label_names = {{{"notes", Label::notes},
                                             {"fingers", Label::fingers},
                                             {"counts", Label::counts}}};
 
-// The mode that a word of another notation names: `Dm`, `D min`, `D maj`.
+// The mode that a word of another notation names: `Dm`, `D min`, `D maj`; and by the names that the church modes give
+// to major and minor.
 std::string_view other_mode_name(std::string_view word) {
-  if (word == "m" || word == "min" || word == "mi" || word == "-") return "minor";
-  if (word == "M" || word == "maj" || word == "ma") return "major";
+  if (word == "m" || word == "min" || word == "mi" || word == "-" || word == "aeolian") return "minor";
+  if (word == "M" || word == "maj" || word == "ma" || word == "ionian") return "major";
   return {};
 }
 

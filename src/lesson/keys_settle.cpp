@@ -44,6 +44,11 @@ class AlsoIn {
   }
 
  private:
+  // In the file that lessons share, and the key in this lesson's own: for others the word may be right.
+  bool is_shared(const Prose& written) const {
+    return own_ && written.range.file != 0 && written.range.file != own_.range().file;
+  }
+
   bool has(const theory::Key& key) const {
     return std::any_of(keys_.begin(), keys_.end(), [&](const auto& earlier) { return earlier.value == key; });
   }
@@ -64,10 +69,12 @@ class AlsoIn {
     if (!key) return;
     if (own_ && key->mode != own_->mode) {
       field.error(Code::other_mode, shown(written.value) + " has another mode than the lesson's " + own_->to_string(),
-                  "write \"" + theory::Key{key->tonic, own_->mode}.to_string() + "\"");
+                  is_shared(written) ? "write an 'also-in' in the lesson's own file, which goes before this one"
+                                     : "write \"" + theory::Key{key->tonic, own_->mode}.to_string() + "\"");
     } else if (has(*key)) {
       field.error(Code::duplicate_value, "'" + key->to_string() + "' stands twice in 'also-in'", "keep one of them");
     } else if (own_ && *key == *own_) {
+      if (is_shared(written)) return;
       diagnostics_.warning(Code::duplicate_value, written.range,
                            "this is the lesson's own key, which is made in any case", "take it out");
     } else {
@@ -168,6 +175,31 @@ const Setting<T>& nearer(const Setting<T>& own, const Setting<T>& above) {
   return own.written ? own : above;
 }
 
+void check_shape(const Shape& shape, const fretboard::Neck& neck, source::Diagnostics& diagnostics) {
+  const auto strings = static_cast<int>(shape.frets->size());
+  if (strings != neck.strings()) {
+    diagnostics.error(Code::unsound_value, shape.range,
+                      "this shape has " + std::to_string(strings) + " frets, and there are " +
+                          std::to_string(neck.strings()) + " strings",
+                      "write one sign a string, x where it is not played");
+  }
+  int string = strings;
+  for (const auto& written : *shape.frets) {
+    const int fret = written.value_or(0);
+    if (fret > neck.last_fret()) {
+      return diagnostics.error(
+          Code::out_of_range, shape.range,
+          "fret " + std::to_string(fret) + " is beyond the last one, " + std::to_string(neck.last_fret()),
+          "frets from 10 up stand between dashes: \"x-10-12-11\"");
+    }
+    if (strings == neck.strings() && !neck.has({string, fret})) {
+      return diagnostics.error(Code::out_of_range, shape.range, "the short string has no fret " + std::to_string(fret),
+                               "its frets are the neck's: write 0 for the open string, or 6 and up");
+    }
+    --string;
+  }
+}
+
 void check_on_neck(const Example& example, const LessonKeys& above, const fretboard::Neck& neck,
                    source::Diagnostics& diagnostics) {
   if (example.neck && example.neck->frets && example.neck->frets->second > neck.last_fret()) {
@@ -178,21 +210,7 @@ void check_on_neck(const Example& example, const LessonKeys& above, const fretbo
   }
   if (!knows_strings(above)) return;
   for (const Shape& shape : example.shapes) {
-    if (!shape.frets) continue;
-    if (static_cast<int>(shape.frets->size()) != neck.strings()) {
-      diagnostics.error(Code::unsound_value, shape.range,
-                        "this shape has " + std::to_string(shape.frets->size()) + " frets, and there are " +
-                            std::to_string(neck.strings()) + " strings",
-                        "write one sign a string, x where it is not played");
-    }
-    for (const auto& fret : *shape.frets) {
-      if (fret.value_or(0) <= neck.last_fret()) continue;
-      diagnostics.error(
-          Code::out_of_range, shape.range,
-          "fret " + std::to_string(*fret) + " is beyond the last one, " + std::to_string(neck.last_fret()),
-          "frets from 10 up stand between dashes: \"x-10-12-11\"");
-      break;
-    }
+    if (shape.frets) check_shape(shape, neck, diagnostics);
   }
 }
 

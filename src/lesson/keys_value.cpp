@@ -153,6 +153,8 @@ std::optional<Located<std::string>> read_line(const Field& field) {
   // A text between """ and """ ends in a line end where its closing quotes stand on a line of their own.
   while (text->value.ends_with('\n')) text->value.pop_back();
   const auto line_end = text->value.find('\n');
+  // No font has a tab: between words it is a space.
+  std::replace(text->value.begin(), text->value.end(), '\t', ' ');
   // Of a text whose quotes stand on lines of their own, the rest is the title.
   if (line_end == std::string::npos && too_long(field, text->value, limits::line)) return {};
   if (line_end == std::string::npos) return text;

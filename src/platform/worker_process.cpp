@@ -66,7 +66,9 @@ void set_signals() {
   ::sigprocmask(SIG_SETMASK, &none, nullptr);
 }
 
-[[noreturn]] void serve(int socket, pid_t parent, const WorkerProcess::Answer& answer) {
+// What is thrown in here must not go on through the parent's frames, which this process has too: their ends would put
+// back and write what is the parent's.
+[[noreturn]] void serve(int socket, pid_t parent, const WorkerProcess::Answer& answer) noexcept {
   ::prctl(PR_SET_PDEATHSIG, SIGKILL);
   if (::getppid() != parent) ::_exit(0);
   set_signals();

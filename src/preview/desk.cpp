@@ -191,6 +191,7 @@ void Desk::all_changed() {
   ++version_;
   start_anew();
   course_.look_again();
+  lesson_paths_.clear();  // one that is gone is no lesson until it is back
   list_.clear();
   for (auto& entry : kept_) entry.second.document.reset();
 }

@@ -152,16 +152,23 @@ class ScoreBuilder {
     if (from.title) out.title = read_title(from.title->value, fill(index));
     if (from.intro) out.intro = blocks(*from.intro, index);
     out.practice = notes(from.practice, index);
-    if (from.blank_bars) {
-      out.bars = empty_bars(from.meter, from.blank_bars->value);
-      return out;
-    }
     out.boxes = chord_boxes(lesson_, from, diagnostics_);
     if (from.form) out.form = form_chart(*from.form, from.key);
     if (from.neck) out.neck = neck_picture(lesson_, from, notes_[index], naming_, left_out(out));
     if (out.neck && from.neck->of == lesson::NeckPicture::Of::notes) {
       out.neck->answers = copy_ == Copy::answer_key && (out.hidden.frets || out.hidden.labels);
     }
+    if (from.blank_bars) {
+      out.bars = empty_bars(from.meter, from.blank_bars->value);
+    } else {
+      write_music(from, index, out);
+    }
+    if (from.form && from.form->write_out) write_out(out, *from.form, lesson_.neck.capo);
+    if (copy_ == Copy::student) hide(out);
+    return out;
+  }
+
+  void write_music(const lesson::Example& from, std::size_t index, Example& out) {
     out.bars = ExampleBuilder(from, harmony_[index], notes_[index], naming_, diagnostics_).bars();
     write_on_staff(out, lesson_.neck, lesson_.instrument != nullptr && lesson_.instrument->sounds_octave_lower);
     for (std::size_t i = 0; i < out.bars.size(); ++i) copy_words(from.music.bars[i], index, out.bars[i]);
@@ -172,9 +179,6 @@ class ScoreBuilder {
     out.repeated_dynamics = from.music.repeated_dynamics;
     out.repeated_spans = from.music.repeated_spans;
     out.endings = from.music.endings;
-    if (from.form && from.form->write_out) write_out(out, *from.form, lesson_.neck.capo);
-    if (copy_ == Copy::student) hide(out);
-    return out;
   }
 
   lesson::Hidden left_out(const Example& example) const {

@@ -20,6 +20,26 @@ std::string_view view(const char* text) {
   return text != nullptr ? std::string_view(text) : std::string_view();
 }
 
+// A tab between words is white space like any other (CommonMark 0.30, 2.2).
+std::string with_spaces(std::string text) {
+  std::replace(text.begin(), text.end(), '\t', ' ');
+  return text;
+}
+
+// In code it leads to the next of the columns that are four characters apart, as it does where blocks begin.
+std::string with_columns(std::string_view text) {
+  constexpr std::size_t apart = 4;
+  std::string out;
+  std::size_t column = 0;
+  for (const char c : text) {
+    const std::size_t blanks = c == '\t' ? apart - column % apart : 0;
+    out += blanks > 0 ? std::string(blanks, ' ') : std::string(1, c);
+    const bool continues = (static_cast<unsigned char>(c) & 0xC0) == 0x80;
+    column = c == '\n' ? 0 : column + (blanks > 0 ? blanks : continues ? 0 : 1);
+  }
+  return out;
+}
+
 // A block says no more of what it lies in; no page shows it.
 constexpr std::size_t deepest_nesting = 32;
 
@@ -164,7 +184,7 @@ class Reader {
     }
     std::string_view text = view(cmark_node_get_literal(node));
     while (text.ends_with('\n')) text.remove_suffix(1);
-    add(fill_(text), code);
+    add(code ? with_columns(fill_(text)) : fill_(text), code);
   }
 
   void on_inline(cmark_node* node, bool enter) {
@@ -198,7 +218,7 @@ class Reader {
 
   void add(std::string text, bool code) {
     Runs& runs = blocks_.back().runs;
-    Run run{std::move(text), emphasis_ > 0, strong_ > 0, code, link_};
+    Run run{with_spaces(std::move(text)), emphasis_ > 0, strong_ > 0, code, link_};
     if (!runs.empty()) {
       const std::string text_before = std::exchange(runs.back().text, run.text);
       const bool alike = runs.back() == run;

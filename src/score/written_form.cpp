@@ -42,6 +42,7 @@ class FormWriter {
     close(bars);
     example_.bars = std::move(bars);
     move_by(before);
+    number_steps();
     show_meters();
     if (std::ranges::find(example_.staves, lesson::Staff::slash) == example_.staves.end()) {
       example_.staves.insert(example_.staves.begin(), lesson::Staff::slash);
@@ -166,6 +167,14 @@ class FormWriter {
     for (lesson::Ending& ending : example_.endings) {
       ending.first_bar += bars;
       ending.last_bar += bars;
+    }
+  }
+
+  // The bars of a build-up are called as they are printed.
+  void number_steps() {
+    for (Step& step : example_.build_up) {
+      step.first += first_ - 1;
+      step.last += first_ - 1;
     }
   }
 

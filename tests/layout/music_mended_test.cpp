@@ -128,6 +128,28 @@ TEST_CASE("a hairpin goes on after a dynamic in its middle") {
   CHECK(paths(lines.at(0), Part::hairpin) == 2);
 }
 
+TEST_CASE("what reaches to the last count of a bar that repeats the one before ends at its bar line") {
+  test::Music music;
+  const auto line = music
+                        .lines(test::bass_lesson("",
+                                                 "count | 1 2 3 4 | % | 1 2 3 4 |\n"
+                                                 "mark  | <-------|---| f       |\n"
+                                                 "mark  | PM------|---|         |\n"
+                                                 "A     | 3 5 3 5 |   | 3 3 3 3 |\n"))
+                        .front();
+  const auto bar_lines = boxes(line, Part::bar_line, music.fonts);
+  REQUIRE(bar_lines.size() >= 3);
+  double end = 0;
+  for (const sheet::Box& piece : boxes(line, Part::hairpin, music.fonts)) end = std::max(end, piece.right);
+  // By the second bar line, counted from the start of the music.
+  const double second = bar_lines[bar_lines.size() - 3].left;
+  CHECK(end < second);
+  CHECK(end > second - 8);
+  const auto words = boxes(line, Part::technique, music.fonts);
+  CHECK(std::all_of(words.begin(), words.end(), [&](const sheet::Box& box) { return box.right < second; }));
+  CHECK(paths(line, Part::hairpin) == 1);
+}
+
 TEST_CASE("strings that do the same share one letter") {
   test::Music music;
   const auto lines = music.lines(guitar_lesson("", "count | 1 2  3  4 |\nB     | 5 h7 p5   |\nG     | 5 h7 h9   |\n"));
@@ -322,4 +344,18 @@ TEST_CASE("a row is named once, though its first bar is cut into several lines")
   REQUIRE(lines.size() >= 2);
   CHECK(texts(lines[0], Part::row_name) == std::vector<std::string>{"note", "count"});
   for (std::size_t i = 1; i < lines.size(); ++i) CHECK(texts(lines[i], Part::row_name).empty());
+}
+
+TEST_CASE("an ending has its number once, though its first bar is cut into several lines") {
+  test::Music music("large-print");
+  const auto lines = music.lines(guitar_lesson("",
+                                               "count  | 1 e & a 2 e & a 3 e & a 4 e & a :| 1 2 3 4 |\n"
+                                               "ending | 1.                              |  2.      |\n"
+                                               "e      | 0 1 2 3 0 1 2 3 0 1 2 3 0 1 2 3 |  0       |\n"));
+  REQUIRE(lines.size() >= 2);
+  std::vector<std::string> numbers;
+  for (const layout::MusicLine& line : lines) {
+    for (const std::string& number : texts(line, Part::ending_bracket)) numbers.push_back(number);
+  }
+  CHECK(numbers == std::vector<std::string>{"1.", "2."});
 }

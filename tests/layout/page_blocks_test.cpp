@@ -78,6 +78,25 @@ TEST_CASE("the title block's baselines are those of the table of measures") {
   CHECK(block.height == 109);
 }
 
+TEST_CASE("a title that is too long for the room beside a full corner goes under it") {
+  Fixed fixed;
+  score::Heading heading = full_heading();
+  heading.link = "https://example.org/tide";
+  heading.answer_key = "Answer key";
+  std::string title = "Low tide";
+  const double beside = baseline(layout::title_block(heading, 488, fixed.setter), title);
+  CHECK(beside == 41);
+  for (int i = 0; i < 30; ++i) title += " and low";
+  heading.title = plain_run(title);
+  const Block block = layout::title_block(heading, 488, fixed.setter);
+  // Under the code, which is 66 points high, and the words below it.
+  CHECK(baseline(block, "Low tide and") > 66 + 13);
+  // 27 points at 0.8, of which the fake takes half for a letter: 45 letters go into 488 points, and the title has 248.
+  int lines = 0;
+  for (const auto& run : all_of<sheet::GlyphRun>(block.items)) lines += run.size == Approx(27 * 0.8) ? 1 : 0;
+  CHECK(lines == 6);
+}
+
 TEST_CASE("what a lesson leaves out of its title block leaves no hole") {
   Fixed fixed;
   score::Heading bare;
@@ -105,6 +124,25 @@ TEST_CASE("a pattern joins what there is") {
   CHECK(filled("{series}  \u00B7  {number}  \u00B7  {level}") == "No. 7  \u00B7  early intermediate");
   heading.number = heading.level = "";
   CHECK(filled("{series} \u00B7 {number} \u00B7 {level}").empty());
+}
+
+TEST_CASE("a part of a pattern is left out where another says it in whole words, not in letters of others") {
+  score::Heading heading = full_heading();
+  const auto filled = [&](std::string_view pattern) { return layout::filled_pattern(pattern, heading); };
+  const std::string all = "{series} \u00B7 {number} \u00B7 {level}";
+  heading.series = "Bass class";
+  heading.number = "No. 12";
+  heading.level = "B";
+  CHECK(filled(all) == "Bass class \u00B7 No. 12 \u00B7 B");
+  heading.level = "1";
+  CHECK(filled(all) == "Bass class \u00B7 No. 12 \u00B7 1");
+  heading.level = "class";
+  CHECK(filled(all) == "Bass class \u00B7 No. 12");
+  heading.series = "\u00A9Eelgrass Strings, \u00C9lise";
+  heading.level = "Eelgrass Strings";
+  CHECK(filled(all) == "\u00A9Eelgrass Strings, \u00C9lise \u00B7 No. 12");
+  heading.level = "lise";
+  CHECK(filled(all) == "\u00A9Eelgrass Strings, \u00C9lise \u00B7 No. 12 \u00B7 lise");
 }
 
 TEST_CASE("the head of a page holds what the template names, in its order") {

@@ -290,6 +290,11 @@ form = { bars = ":| i7" })~"),
      R"~(8:18-20: error: there is no bar before this ':|' to repeat
 help: write it after the last bar of a repeat
 )~"},
+    {"a form with a repeat that has no bar", lesson_with("", R"~(blank-bars = 2
+form = { bars = "i7 |: :| IV7" })~"),
+     R"~(8:24-26: error: there is no bar inside the repeat that ends here
+help: write its chords before this sign
+)~"},
     {"a form with another sign", lesson_with("", R"~(blank-bars = 2
 form = { bars = "i7 ||: IV7 :|" })~"),
      R"~(8:21-24: error: '||:' is no sign between the bars of a form
@@ -356,6 +361,12 @@ help: write one sign a string, x where it is not played
 shapes = ["Dm7 x-25-24-24"])~"),
      R"~(8:11-27: error: fret 25 is beyond the last one, 24
 help: frets from 10 up stand between dashes: "x-10-12-11"
+)~"},
+    {"a shape where a banjo's short string has no fret",
+     "title = \"T\"\nkey = \"G major\"\ninstrument = \"banjo\"\n[[example]]\nblank-bars = 2\n"
+     "shapes = [\"C 32012\", \"C 02012\", \"C x2012\", \"C 60012\"]",
+     R"~(6:11-20: error: the short string has no fret 3
+help: its frets are the neck's: write 0 for the open string, or 6 and up
 )~"},
     {"a shape of nothing", lesson_with("", R"~(blank-bars = 2
 shapes = ["Dm7 xxxx"])~"),

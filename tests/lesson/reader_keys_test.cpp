@@ -98,13 +98,15 @@ blank-bars = 1
      R"~(2:7-16: error: 'H minor' is not a key
 help: write a tonic and a mode, as in "D dorian"
 )~"},
-    {"a key as chords are written", lesson_with("also-in = [\"Em\", \"dorian in F#\", \"G min\"]"),
+    {"a key as chords are written", lesson_with("also-in = [\"Em\", \"dorian in F#\", \"G min\", \"A aeolian\"]"),
      R"~(4:12-16: error: 'Em' is not a key
 help: write "E minor"
 4:18-32: error: 'dorian in F#' is not a key
 help: write "F# dorian"
 4:37-40: error: 'min' is not a mode
 help: write "G minor"
+4:46-53: error: 'aeolian' is not a mode
+help: write "A minor"
 )~"},
     {"accidentals as words and as signs",
      lesson_with("also-in = [\"E flat\", \"B\u266D dorian\", \"f-sharp Dorian\", \"C flat minr\", \"G flat blues\"]"),

@@ -30,6 +30,21 @@ TEST_CASE("Defaults stand in for keys that the lesson does not have, and give wa
   CHECK(found.lesson->examples.at(0).key.to_string() == "F major");
 }
 
+TEST_CASE("Keys that lessons share as their also-in may be a lesson's own, but not of another mode") {
+  platform::MemorySystem system;
+  system.files["sheaf.toml"] = "[defaults]\ninstrument = \"bass\"\nalso-in = [\"G major\", \"D major\"]\n";
+  const ReadLesson found = read("key = \"D major\"\n" + lesson, system);
+  CHECK(said(found) == "");
+  REQUIRE(found.lesson);
+  REQUIRE(found.lesson->also_in.size() == 1);
+  CHECK(found.lesson->also_in[0].value.to_string() == "G major");
+  const std::string help = "help: write an 'also-in' in the lesson's own file, which goes before this one\n";
+  CHECK(said(read("key = \"D dorian\"\n" + lesson, system)) ==
+        "sheaf.toml:3:12-21: error: 'G major' has another mode than the lesson's D dorian\n" + help +
+            "sheaf.toml:3:23-32: error: 'D major' has another mode than the lesson's D dorian\n" + help);
+  CHECK(said(read("key = \"D dorian\"\nalso-in = []\n" + lesson, system)) == "");
+}
+
 // A folder is looked into as the path names it: where a link is among its parts, `a/..` need not be where `a` stands.
 TEST_CASE("The nearest sheaf.toml counts") {
   const std::string here = "[defaults]\nkey = \"G major\"\ninstrument = \"bass\"\n";

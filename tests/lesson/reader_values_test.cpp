@@ -221,4 +221,12 @@ play  | *   *           | *     *         |
   CHECK(notes_of(lesson.examples.at(1).music) == "i7@0 0:1/2 1/4:1/4h:2/0 3/4r | IV7@1/4 0:1/4:2/2 1/4:1/2:2/5 | ");
 }
 
+TEST_CASE("a tab in a line of text is a space") {
+  const Lesson lesson = sound(
+      "title = \"Low\ttide\"\nkey = \"C major\"\ninstrument = \"bass\"\n"
+      "teacher = \"Eelgrass\\tStrings\"\n[[example]]\nblank-bars = 1\n");
+  CHECK(lesson.title.value == "Low tide");
+  CHECK(lesson.teacher == "Eelgrass Strings");
+}
+
 }  // namespace fretsheaf::lesson::test

@@ -264,6 +264,17 @@ TEST_CASE("a folder lists its lessons by name with what is wrong, and follows wh
   CHECK(here.ask(Question::About::lesson, "more/reef").status == 404);
 }
 
+TEST_CASE("a lesson that went is listed again when it comes back") {
+  Fixture here("/course");
+  here.write("/course/ebb.lesson.toml", mooring);
+  REQUIRE(here.list()["lessons"].size() == 2);
+  here.system.files.erase("/course/ebb.lesson.toml");
+  CHECK(here.desk->changed({"/course/ebb.lesson.toml"}));
+  REQUIRE(here.list()["lessons"].size() == 1);
+  CHECK(here.write("/course/ebb.lesson.toml", mooring));
+  CHECK(here.list()["lessons"].size() == 2);
+}
+
 TEST_CASE("a lesson is found by its name in the list alone") {
   Fixture here("/course");
   here.system.files["/secret.lesson.toml"] = mooring;

@@ -148,6 +148,12 @@ TEST_CASE("what is filled in is words, never signs") {
                                     words(" and *♭*")});
 }
 
+TEST_CASE("a tab is a space between words, and in code leads to the next column of four") {
+  CHECK(runs("a\tb *c\td*") == Runs{words("a b "), {"c d", true, false, false, {}}});
+  CHECK(runs("```\nG\t|\tx\n\u00e9e\t|\n```").front().text == "G   |   x\n\u00e9e  |");
+  CHECK(runs("\tG\t|").front().text == "G   |");
+}
+
 TEST_CASE("a title is one line without blocks") {
   CHECK(read_title("1. The pulse", same) == Runs{words("1. The pulse")});
   CHECK(read_title("# 3", same) == Runs{words("# 3")});

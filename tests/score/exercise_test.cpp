@@ -181,6 +181,29 @@ TEST_CASE("blank bars have the meter, their number and nothing else") {
   CHECK(example.bars[2].right == lesson::BarSign::final);
 }
 
+TEST_CASE("blank bars keep the pictures, and the form that they stand in") {
+  source::Diagnostics diagnostics;
+  const auto example = [&](const std::string& form) {
+    const lesson::Lesson lesson = score::test::read(
+        score::test::bass_in_c, "blank-bars = 1\nshapes = [\"C\"]\nneck = { of = \"key\" }\nform = " + form + "\n");
+    return score::build_score(lesson, diagnostics).examples.front();
+  };
+  const score::Example chart = example("{ bars = \"C F G\", here = \"2\" }");
+  CHECK(chart.boxes.size() == 1);
+  REQUIRE(chart.neck);
+  CHECK_FALSE(chart.neck->marks.empty());
+  REQUIRE(chart.form);
+  CHECK(chart.bars.size() == 1);
+  const score::Example written = example("{ bars = \"C F G\", here = \"2\", write-out = true }");
+  REQUIRE(written.bars.size() == 3);
+  CHECK(written.bars[0].events[0].beat_slash);
+  CHECK(places(written.bars[1]) == "0-");
+  CHECK(written.bars[1].number == 2);
+  REQUIRE(written.bars[1].chords.size() == 1);
+  CHECK(theory::to_string(*written.bars[1].chords[0].chord) == "F");
+  CHECK(diagnostics.list().empty());
+}
+
 namespace {
 
 std::string spoken(lesson::BuildUp way, int bars) {

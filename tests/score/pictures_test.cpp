@@ -213,6 +213,16 @@ TEST_CASE("written out, the music keeps its own chords, and what counts bars fol
   CHECK(built.endings.at(1).first_bar == 2);
 }
 
+TEST_CASE("a build-up calls bars as they are numbered in the written-out form") {
+  const std::string music = grid("count | 1 2 3 4 | 1 2 3 4 |\nA     | 5       | 3       |\n");
+  const Example built = example(
+      bass_in_d, "build-up = \"bars\"\nform = { bars = \"i7 IV7 v7 i7\", here = \"3-4\", write-out = true }\n" + music);
+  REQUIRE(built.build_up.size() == 3);
+  CHECK((built.build_up[0].first == 3 && built.build_up[0].last == 3));
+  CHECK((built.build_up[1].first == 4 && built.build_up[1].last == 4));
+  CHECK(built.build_up[2].whole);
+}
+
 TEST_CASE("written out, a repeat still goes back to where the example starts, and says so") {
   const std::string music = grid("count | 1 2 3 4 :| 1 2 3 4 |\nA     | 5        | 3       |\n");
   const Example built =
