@@ -26,6 +26,9 @@ namespace {
 // Footers are arranged for numbers of two figures.
 constexpr int most_pages_foreseen = 88;
 
+// Of the gap under the head's rule, where a page is tight (chosen by eye).
+constexpr double head_gap_share = 0.8;
+
 void append(Blocks& to, Blocks from) {
   for (Block& block : from) to.push_back(std::move(block));
 }
@@ -78,7 +81,8 @@ void Flow::head(Blocks& blocks) {
   blocks.push_back(title_block(score_.heading, width_, setter_));
   Blocks intro = set_prose(score_.intro, std::min(width_, m.prose_measure), setter_);
   if (!intro.empty()) {
-    intro.front().gap = intro.front().gap_least = intro.front().gap_most = m.rule_to_text;
+    intro.front().gap = intro.front().gap_most = m.rule_to_text;
+    intro.front().gap_least = head_gap_share * m.rule_to_text;
   }
   append(blocks, std::move(intro));
 }
