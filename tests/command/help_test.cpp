@@ -437,7 +437,7 @@ TEST_CASE("help on an unknown word names the nearest known ones") {
 TEST_CASE("help on several words that have no entry together shows what tells of each") {
   const std::string key = run({"help", "key"}, command::Exit::done).out;
   CHECK(run({"help", "key", "signature"}, command::Exit::done).out ==
-        "'key signature' has no entry of its own; this tells of it:\n\n" + key);
+        "'key signature' has no entry of its own; these tell of it:\n\n" + key);
   CHECK(run({"help", "key signature"}, command::Exit::done).out ==
         run({"help", "key", "signature"}, command::Exit::done).out);
   const std::string both = run({"help", "tuning", "of", "a", "capo"}, command::Exit::done).out;

@@ -127,7 +127,9 @@ TEST_CASE("what the squares mean stands over the right end of a picture that is 
   const std::vector<score::NeckMark> root = {{{4, 3}, "1", true}};
   const Blocks wide = layout::neck_blocks(picture(0, 12, root), on("bass"), 488, fixed.setter);
   CHECK(key_end(wide) == Approx(488).margin(1));
-  const Blocks narrow = layout::neck_blocks(picture(2, 5, root), on("bass"), 488, fixed.setter);
+  score::NeckPicture brief = picture(2, 5, root);
+  brief.title = "G";
+  const Blocks narrow = layout::neck_blocks(brief, on("bass"), 488, fixed.setter);
   CHECK(ink(fixed, narrow[1]).right < 400);
   CHECK(key_end(narrow) == Approx(ink(fixed, narrow[1]).right).margin(1));
   // Nothing of it over the heading's words.
