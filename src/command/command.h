@@ -108,12 +108,9 @@ struct PreviewOptions {
 };
 Exit preview_verb(const PreviewOptions& options, platform::Machine& system, Console& console);
 
-// Explains a verb, an option, a key, a row or a sign, or names those that tell of another word; "" lists all words that
-// it explains.
+// Explains a verb, an option, a key, a row or a sign, or names those that tell of another word, or of the words of a
+// phrase; "" lists all words that it explains.
 Exit help(const std::string& word, Console& console);
-
-// Whether help() has something to say of it.
-bool has_help_on(const std::string& word);
 
 // A verb that the command line's parser knows, and its options ("--key", "-o").
 struct KnownVerb {

@@ -82,11 +82,24 @@ std::string suggestions(const std::string& word) {
   return text.empty() ? text : text + "?";
 }
 
-}  // namespace
-
-bool has_help_on(const std::string& word) {
-  return !find(word).empty() || !mentions_of(word).empty();
+// What tells of the single words of a phrase ("key signature"), each entry once. Words of one or two letters are signs,
+// or hold the phrase together.
+std::vector<const HelpEntry*> entries_of_words(const std::string& phrase) {
+  constexpr std::size_t shortest = 3;
+  std::vector<const HelpEntry*> all;
+  for (std::size_t begin = 0; begin < phrase.size();) {
+    const std::size_t end = std::min(phrase.find(' ', begin), phrase.size());
+    if (end - begin >= shortest) {
+      for (const HelpEntry* entry : find(phrase.substr(begin, end - begin))) {
+        if (std::find(all.begin(), all.end(), entry) == all.end()) all.push_back(entry);
+      }
+    }
+    begin = end + 1;
+  }
+  return all;
 }
+
+}  // namespace
 
 Exit help(const std::string& word, Console& console) {
   if (word.empty()) {
@@ -95,8 +108,10 @@ Exit help(const std::string& word, Console& console) {
   }
   const std::vector<const HelpEntry*> found = find(word);
   if (found.empty()) {
-    if (const auto mentions = mentions_of(word); !mentions.empty()) {
-      console.out += told_of(word, mentions);
+    auto telling = mentions_of(word);
+    if (telling.empty() && word.find(' ') != std::string::npos) telling = entries_of_words(word);
+    if (!telling.empty()) {
+      console.out += told_of(word, telling);
       return Exit::done;
     }
     complain("there is no help on '" + word + "'" + suggestions(word), console);

@@ -147,8 +147,7 @@ Exit refuse(const std::string& what, Console& console) {
 Exit help_on(const std::vector<std::string>& arguments, Console& console) {
   std::string all;
   for (std::size_t i = 1; i < arguments.size(); ++i) all += (i == 1 ? "" : " ") + arguments[i];
-  if (arguments.size() <= 2 || has_help_on(all)) return help(all, console);
-  return refuse("'" + arguments[2] + "' is one word too many for help", console);
+  return help(all, console);
 }
 
 Exit refuse_verb(const std::string& word, const std::vector<std::string_view>& verbs, Console& console) {

@@ -3,6 +3,7 @@
 #include "command/command.h"
 #include "command/report.h"
 #include "sheaf/unreadable.h"
+#include "source/utf8.h"
 
 namespace fretsheaf::command {
 
@@ -24,7 +25,17 @@ Exit put(const std::string& file, const std::string& bytes, platform::System& sy
   return Exit::unreadable;
 }
 
+// What lessons have in common stands beside them, so that `*.toml` names it too.
+bool is_course_file(const std::string& file) {
+  return file.substr(file.rfind('/') + 1) == "sheaf.toml";
+}
+
 Exit tidy_file(const std::string& file, bool only_check, platform::System& system, Console& console) {
+  if (is_course_file(file)) {
+    console.errors += source::printable(file) +
+                      ": says what the lessons of a course have in common; it has no grid, and stays as it is\n";
+    return Exit::done;
+  }
   const std::string name = file == "-" ? "standard input" : file;
   const platform::FileResult<std::string> bytes = system.read(file, lesson::limits::bytes);
   if (const auto* error = std::get_if<platform::FileError>(&bytes)) {

@@ -7,9 +7,11 @@
 #include "command/depfile.h"
 #include "command/formats.h"
 #include "command/report.h"
+#include "sheaf/documents.h"
 #include "sheaf/later_pages.h"
 #include "sheaf/put_in_place.h"
 #include "sheaf/workshop.h"
+#include "source/utf8.h"
 
 namespace fretsheaf::command {
 
@@ -52,6 +54,21 @@ Exit write_outputs(const sheaf::Made& made, const std::string& path, platform::S
   }
   sheaf::remove_later_pages(path, made, system);
   return Exit::done;
+}
+
+// A lesson of which every example is an exercise: warnings tell of each, this of the file that one would look for.
+void tell_of_no_document(const sheaf::Made& made, const sheaf::Job& job, Console& console) {
+  const auto is_document = [](const sheaf::Output& output) {
+    return output.suffix.ends_with(".musicxml") || output.suffix.ends_with(".mxl");
+  };
+  if (made.status != sheaf::Made::Status::done ||
+      std::none_of(job.formats.begin(), job.formats.end(), sheaf::is_document) ||
+      std::any_of(made.outputs.begin(), made.outputs.end(), is_document)) {
+    return;
+  }
+  console.errors +=
+      source::printable(job.lesson == "-" ? "standard input" : job.lesson) +
+      ": no MusicXML is made, for every example hides something; --answers makes that of the answer key\n";
 }
 
 // Where the capo is; false, with a complaint, where the text is no number of frets.
@@ -142,6 +159,7 @@ Exit typeset(const TypesetOptions& options, platform::System& system, Console& c
     for (const sheaf::Job& job : plan.jobs) {
       const sheaf::Made made = workshop.make(job);
       exit = worse(exit, report(made, console));
+      if (&job == &plan.jobs.front()) tell_of_no_document(made, job, console);
       if (too_many(made.outputs.size(), options, console)) return Exit::request_wrong;
       const std::string path = options.to == "-" ? "-" : path_stem(job.lesson, options.to);
       exit = worse(exit, write_outputs(made, path, system, console, written));

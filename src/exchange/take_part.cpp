@@ -271,8 +271,10 @@ std::vector<Listed> parts_of(const Xml& root) {
 }
 
 std::string names_of(const std::vector<Listed>& parts) {
+  constexpr std::size_t most = 8;
   std::string names;
   for (std::size_t i = 0; i < parts.size(); ++i) {
+    if (i == most) return names + " and " + std::to_string(parts.size() - most) + " more";
     const std::string name = parts[i].name.empty() ? "without a name" : "`" + parts[i].name.substr(0, 40) + "`";
     names += (i == 0 ? "" : ", ") + std::to_string(i + 1) + " " + name;
   }

@@ -44,10 +44,6 @@ double start_of(const Block& block, bool first_page, const PageRoom& room) {
   return std::max(room.later_origin + std::min(0.0, block.ascent), room.later_top + block.ascent);
 }
 
-double bottom_of(bool first_page, const PageRoom& room) {
-  return first_page ? room.first_bottom : room.bottom;
-}
-
 bool in_one_group(const Block& above, const Block& block) {
   return !above.nests.empty() && !block.nests.empty() && above.nests.front().id == block.nests.front().id;
 }
@@ -96,6 +92,11 @@ class Filler {
 
  private:
   void pages_from(std::size_t begin);
+  // Of the page that begins with block `begin`, after those that are best before it.
+  double bottom_of(std::size_t begin) const {
+    if (begin == 0) return room_.first_bottom;
+    return from_[begin] == 0 ? room_.second_bottom.value_or(room_.bottom) : room_.bottom;
+  }
   PagePlan plan(std::size_t begin, std::size_t end) const;
   // A single block with what goes before and after it in its group on other pages.
   bool alone(std::size_t begin, std::size_t end) const {
@@ -123,7 +124,7 @@ void Filler::pages_from(std::size_t begin) {
       extent.most += gap.most;
     }
     extent.add(block.height);
-    const double available = bottom_of(begin == 0, room_) - start - block.descent;
+    const double available = bottom_of(begin) - start - block.descent;
     const double over = extent.least - available;
     if (over > rounding && end > begin + 1) {
       // A block that hangs less far down may yet fit, but none once the page is far over.
@@ -155,7 +156,7 @@ PagePlan Filler::plan(std::size_t begin, std::size_t end) const {
     }
     extent.add(blocks_[i].height);
   }
-  double setting = setting_of(extent, bottom_of(begin == 0, room_) - y - blocks_[end - 1].descent);
+  double setting = setting_of(extent, bottom_of(begin) - y - blocks_[end - 1].descent);
   if (end == blocks_.size()) setting = std::min(setting, 0.0);
   for (std::size_t i = begin; i < end; ++i) {
     if (i > begin) {

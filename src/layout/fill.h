@@ -1,6 +1,7 @@
 #pragma once
 
 #include <cstddef>
+#include <optional>
 #include <vector>
 
 #include "layout/block.h"
@@ -13,7 +14,8 @@ struct PageRoom {
   double later_top = 0;     // pages after it: no ink above it,
   double later_origin = 0;  // and no first origin above this, nor first ink where that begins below it
   double first_bottom = 0;  // page 1: no ink below it
-  double bottom = 0;        // pages after it: no ink below it
+  double bottom = 0;        // pages after it: no ink below it,
+  std::optional<double> second_bottom = std::nullopt;  // or on page 2 below this, where it has more at its foot
 };
 
 // A block's origin on its page.

@@ -96,7 +96,7 @@ void Furniture::arrange(int pages) {
 
 double Furniture::first_row(int page) const {
   const templates::Measures& m = setter_.measures();
-  const int rows = rows_ + (page == 0 ? caution_rows_ : 0);
+  const int rows = rows_ + (page == caution_page_ ? caution_rows_ : 0);
   return frame_.height - m.margin_bottom - (rows - 1) * m.footer_leading;
 }
 
@@ -104,8 +104,12 @@ PageRoom Furniture::room() const {
   const templates::Measures& m = setter_.measures();
   const double running = m.margin_top + m.running_head;
   const double foot = m.footer_rule + m.footer_clearance;
-  return {m.margin_top, running + running_clear * setter_.type.look().style(Role::running_title).size,
-          running + m.running_head_to_text, first_row(0) - foot, first_row(1) - foot};
+  return {m.margin_top,
+          running + running_clear * setter_.type.look().style(Role::running_title).size,
+          running + m.running_head_to_text,
+          first_row(0) - foot,
+          first_row(2) - foot,
+          first_row(1) - foot};
 }
 
 void Furniture::put(std::vector<sheet::Item>& items, TextLine line, double x, double y,
@@ -158,7 +162,7 @@ std::vector<sheet::Item> Furniture::cautions() const {
   std::vector<sheet::Item> items;
   if (caution_rows_ == 0) return items;
   std::vector<sheet::Item> words;
-  put_column(words, caution_lines(), first_row(0), {});
+  put_column(words, caution_lines(), first_row(caution_page_), {});
   items.emplace_back(group(sheet::Tag::paragraph, std::move(words)));
   return items;
 }
@@ -169,7 +173,7 @@ std::vector<sheet::Item> Furniture::foot(int page, int pages) const {
   std::vector<sheet::Item> items;
   items.emplace_back(
       sheet::Rule{Part::rule, {0, y - m.footer_rule}, {frame_.text_width, y - m.footer_rule}, m.rule, {}, 0, 0});
-  put_footer(items, texts(page, pages), y + (page == 0 ? caution_rows_ * m.footer_leading : 0));
+  put_footer(items, texts(page, pages), y + (page == caution_page_ ? caution_rows_ * m.footer_leading : 0));
   std::vector<sheet::Item> foot;
   foot.emplace_back(group(sheet::Tag::artifact, std::move(items)));
   return foot;

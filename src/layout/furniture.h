@@ -11,7 +11,8 @@
 namespace fretsheaf::layout {
 
 // What stands around the blocks of every page: the three texts at its foot with the rule above them, from page 2 on the
-// running head, and on page 1 the cautions. In all of it x = 0 is the text's left edge and y the page's own.
+// running head, and on page 1, or where that has no room for them on page 2, the cautions. In all of it x = 0 is the
+// text's left edge and y the page's own.
 class Furniture {
  public:
   // `pages` is the greatest number of pages that the page number must have room for.
@@ -24,8 +25,11 @@ class Furniture {
   std::vector<sheet::Item> foot(int page, int pages) const;
   // Which page it is: "page 1 of 2".
   std::string description(int page, int pages) const;
-  // The cautions at the foot of the first page, a paragraph; empty where the template leaves them out.
+  // The cautions at the foot of their page, a paragraph; empty where the template leaves them out.
   std::vector<sheet::Item> cautions() const;
+  // That page, from 0: the first.
+  int caution_page() const { return caution_page_; }
+  void move_cautions(int page) { caution_page_ = page; }
 
  private:
   // The footer's texts as they stand on a page.
@@ -54,6 +58,7 @@ class Furniture {
   bool centre_below_ = false;  // in rows of its own
   int rows_ = 1;
   int caution_rows_ = 0;
+  int caution_page_ = 0;
 };
 
 // An address as people read it: without its scheme, "www." and a last slash.

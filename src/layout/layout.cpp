@@ -26,6 +26,9 @@ namespace {
 // Footers are arranged for numbers of two figures.
 constexpr int most_pages_foreseen = 88;
 
+// Of the gap under the head's rule, where a page is tight (chosen by eye).
+constexpr double head_gap_share = 0.8;
+
 void append(Blocks& to, Blocks from) {
   for (Block& block : from) to.push_back(std::move(block));
 }
@@ -78,7 +81,8 @@ void Flow::head(Blocks& blocks) {
   blocks.push_back(title_block(score_.heading, width_, setter_));
   Blocks intro = set_prose(score_.intro, std::min(width_, m.prose_measure), setter_);
   if (!intro.empty()) {
-    intro.front().gap = intro.front().gap_least = intro.front().gap_most = m.rule_to_text;
+    intro.front().gap = intro.front().gap_most = m.rule_to_text;
+    intro.front().gap_least = head_gap_share * m.rule_to_text;
   }
   append(blocks, std::move(intro));
 }
@@ -198,12 +202,14 @@ sheet::Page make_page(const PagePlan& plan, Blocks& blocks, int number, int page
   page.height = frame.height;
   page.description = furniture.description(number, pages);
   Assembly assembly;
+  // On a second page they are read first.
+  if (number > 0 && number == furniture.caution_page()) place_cautions(furniture, assembly, left);
   for (const Placed& placed : plan) {
     Block& block = blocks[placed.block];
     if (block.bookmark) bookmarks.push_back({*block.bookmark, number, placed.y - std::max(0.0, block.ascent)});
     assembly.place(std::move(block), left, placed.y);
     // They stand at the foot, but are read after the title, before anything is played.
-    if (number == 0 && placed.block == 0) place_cautions(furniture, assembly, left);
+    if (number == 0 && placed.block == 0 && furniture.caution_page() == 0) place_cautions(furniture, assembly, left);
   }
   page.items = assembly.take();
   std::vector<sheet::Item> head = furniture.head(number, pages);
@@ -215,6 +221,23 @@ sheet::Page make_page(const PagePlan& plan, Blocks& blocks, int number, int page
   return page;
 }
 
+bool has_heading(const PagePlan& plan, const Blocks& blocks) {
+  return std::any_of(plan.begin(), plan.end(),
+                     [&](const Placed& placed) { return blocks[placed.block].bookmark.has_value(); });
+}
+
+// Where the cautions would push all music off the title's page, they stand at the foot of the next: a title alone looks
+// like a page left unfinished.
+std::vector<PagePlan> pages_of(const Blocks& blocks, Furniture& furniture) {
+  std::vector<PagePlan> plans = fill_pages(blocks, furniture.room());
+  if (plans.size() < 2 || has_heading(plans.front(), blocks)) return plans;
+  furniture.move_cautions(1);
+  std::vector<PagePlan> others = fill_pages(blocks, furniture.room());
+  if (others.size() > 1 && has_heading(others.front(), blocks)) return others;
+  furniture.move_cautions(0);
+  return plans;
+}
+
 }  // namespace
 
 sheet::Sheet lay_out(const score::Score& score, const score::Alternatives& alternatives,
@@ -224,12 +247,12 @@ sheet::Sheet lay_out(const score::Score& score, const score::Alternatives& alter
   Type type(shaper, look, fonts);
   Setter setter{type, std::string(words::language_code(score.language)), score.language, 1};
   const Frame frame = make_frame(score.paper, look);
-  const Furniture furniture(score, frame, most_pages_foreseen, setter);
+  Furniture furniture(score, frame, most_pages_foreseen, setter);
   const double room = static_cast<double>(lesson::limits::pages) * frame.height;
   sheet::Sheet sheet;
   Blocks blocks = Flow(score, alternatives, frame.text_width, room, setter, diagnostics).blocks();
   if (blocks.empty()) return sheet;
-  const std::vector<PagePlan> plans = fill_pages(blocks, furniture.room());
+  const std::vector<PagePlan> plans = pages_of(blocks, furniture);
   if (plans.size() > lesson::limits::pages) return sheet;
 
   sheet.title = score.title;

@@ -20,6 +20,29 @@ double stroke_centre(const Context& context, const score::Event& event) {
   return context.staves.slash && event.stroke && has_stem(context, event) ? stem_x(context, event) : 0;
 }
 
+void add_labels(const Context& context, const score::Event& event, Column& column) {
+  if (context.example.show_degrees) {
+    row(column, Row::degree) = degree_label(context, event.degree);
+    row(column, Row::second_degree) = degree_label(context, event.second_degree);
+  }
+  if (context.example.show_notes) row(column, Row::note) = note_label(context, event);
+  if (context.example.show_fingers) row(column, Row::finger) = finger_label(context, event);
+  if (context.example.show_counts) row(column, Row::count) = count_label(context, event);
+}
+
+// A row of lines for every row of labels that is hidden; rests are counted too.
+void add_answer_lines(const Context& context, const score::Event& event, Column& column) {
+  const score::Example& example = context.example;
+  const Layer line = answer_line(context);
+  if (event.struck) {
+    if (!example.degree_kinds.empty()) row(column, Row::degree) = line;
+    if (example.degree_kinds.size() > 1) row(column, Row::second_degree) = line;
+    if (example.show_notes) row(column, Row::note) = line;
+    if (example.show_fingers) row(column, Row::finger) = line;
+  }
+  if (example.show_counts && (event.struck || event.rest)) row(column, Row::count) = line;
+}
+
 void add_event_signs(const Context& context, const score::Event* before, Column& column) {
   const score::Event& event = context.event(column.bar, column.event);
   row(column, Row::stroke) = stroke_sign(context, event);
@@ -44,14 +67,8 @@ void add_event_signs(const Context& context, const score::Event* before, Column&
     row(column, Row::fermata).move(stroke_centre(context, event), 0);
   }
   row(column, Row::hand) = hand_label(context, event);
-  if (context.example.show_degrees) {
-    row(column, Row::degree) = degree_label(context, event.degree);
-    row(column, Row::second_degree) = degree_label(context, event.second_degree);
-  }
-  if (context.example.show_notes) row(column, Row::note) = note_label(context, event);
-  if (context.example.show_fingers) row(column, Row::finger) = finger_label(context, event);
-  if (context.leaves_out(&lesson::Hidden::labels)) row(column, Row::answer) = answer_line(context, event);
-  if (context.example.show_counts) row(column, Row::count) = count_label(context, event);
+  context.leaves_out(&lesson::Hidden::labels) ? add_answer_lines(context, event, column)
+                                              : add_labels(context, event, column);
 }
 
 // Signs that stand at a time rather than on an event.

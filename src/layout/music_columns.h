@@ -30,11 +30,10 @@ enum class Row {
   note,
   finger,
   count,
-  answer,  // lines to write labels on
   lyric,
   text
 };
-inline constexpr std::size_t row_count = 19;
+inline constexpr std::size_t row_count = 18;
 
 // How far ink reaches from the centre (negative: it begins beyond the centre).
 struct Reach {

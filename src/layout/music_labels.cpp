@@ -136,9 +136,8 @@ Layer hand_label(const Context& context, const score::Event& event) {
   return label(context, Role::hand, Part::technique, words, true);
 }
 
-Layer answer_line(const Context& context, const score::Event& event) {
+Layer answer_line(const Context& context) {
   Layer layer;
-  if (!event.struck) return layer;
   const double half = answer_line_half * context.space;
   layer.rule(Part::answer, {-half, 0}, {half, 0}, answer_line_weight);
   return layer;

@@ -30,7 +30,7 @@ constexpr double least_hairpin = 3.1;  // from letter to letter, with the gaps b
 
 // The least gap between the inks of two columns in one row, in points at a space of 5.5 (chosen by eye): what is read
 // as one word from note to note keeps wide apart.
-constexpr std::array<double, row_count> row_gaps = {2, 2, 2, 9, 7, 3, 3, 3, 3, 3, 4, 4.5, 4.5, 4.5, 4.5, 5, 4, 4, 5};
+constexpr std::array<double, row_count> row_gaps = {2, 2, 2, 9, 7, 3, 3, 3, 3, 3, 4, 4.5, 4.5, 4.5, 4.5, 5, 4, 5};
 // Bar lines keep from what stands on the staves and between them, not from the rows around them.
 constexpr std::array<Row, 7> staff_rows = {Row::slash, Row::notes,   Row::tab,    Row::word,
                                            Row::hand,  Row::vibrato, Row::dynamic};

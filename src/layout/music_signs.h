@@ -53,7 +53,7 @@ Layer note_label(const Context& context, const score::Event& event);
 Layer finger_label(const Context& context, const score::Event& event);
 Layer count_label(const Context& context, const score::Event& event);
 // A line to write a label on.
-Layer answer_line(const Context& context, const score::Event& event);
+Layer answer_line(const Context& context);
 Layer hand_label(const Context& context, const score::Event& event);
 
 // A dynamic ("mf"), begun left of the head's centre, y = 0 the baseline.

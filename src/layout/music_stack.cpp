@@ -275,14 +275,14 @@ class Stacker {
     double y = bottom_ + context_.measures().tab_to_label;
     double gap = context_.staves.tab_rhythm() ? label_under_stems : label_gap;
     std::optional<double> end_of_stacks;
-    for (const Row which : {Row::degree, Row::second_degree, Row::note, Row::finger, Row::count, Row::answer}) {
+    for (const Row which : {Row::degree, Row::second_degree, Row::note, Row::finger, Row::count}) {
       Layer labels = row(which);
       if (labels.empty()) continue;
       const std::optional<Box> answers = extent(labels);
       for (const RowName& name : engraving_.names) {
         if (name.row == which && begins_in(name, line_)) labels.words(name.words, 0, 0);
       }
-      if (which == Row::answer) y += writing_room;
+      if (context_.leaves_out(&lesson::Hidden::labels)) y += writing_room;
       // The lower labels of a chord would be read as the next row's, where that has nothing under the chord.
       if (end_of_stacks) y = std::max(y, *end_of_stacks + gap * sp_ - figure_top());
       y = below(std::move(labels), y, gap);

@@ -2,12 +2,14 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 #include <string>
 #include <utility>
 #include <vector>
 
 #include "fretboard/reach.h"
 #include "layout/heading.h"
+#include "layout/ink.h"
 #include "layout/music_layer.h"
 #include "words/words.h"
 
@@ -299,8 +301,9 @@ std::string frets_shown(const score::NeckPicture& picture, Setter& setter) {
                      {{"from", std::to_string(picture.first)}, {"to", std::to_string(picture.last)}});
 }
 
-// What the squares mean, flush right in the heading's last line.
-Block heading_with_key(const score::NeckPicture& picture, double width, Setter& setter) {
+// What the squares mean, in the heading's last line: flush with the picture's right end `end`, or beside the heading
+// where that reaches farther.
+Block heading_with_key(const score::NeckPicture& picture, double width, double end, Setter& setter) {
   const bool roots = std::ranges::any_of(picture.marks, [](const score::NeckMark& mark) { return mark.root; });
   if (!roots) return section_heading(picture.title, frets_shown(picture, setter), width, setter);
   Type& type = setter.type;
@@ -309,7 +312,9 @@ Block heading_with_key(const score::NeckPicture& picture, double width, Setter& 
   const double gap = side / 2;
   const double key_width = side + gap + word.width;
   Block block = section_heading(picture.title, frets_shown(picture, setter), width - key_width - legend_gap, setter);
-  const double left = width - key_width;
+  const std::optional<sheet::Box> words = ink_of(block.items, type);
+  const double beside = words ? words->right + legend_gap + key_width : 0;
+  const double left = std::min(width, std::max(end, beside)) - key_width;
   const double y = block.height - type.cap_height(Role::caption) / 2;
   Layer key;
   key.path(
@@ -335,18 +340,20 @@ Blocks neck_blocks(const score::NeckPicture& picture, const score::Score& score,
                    const std::string& words) {
   const Measures& m = setter.measures();
   Blocks blocks;
-  blocks.push_back(heading_with_key(picture, width, setter));
+  double end = 0;
   Picture drawn(picture, score, setter);
   const Nest figure{setter.new_group(), sheet::Tag::figure, std::nullopt,
                     words.empty() ? picture.title + ", " + frets_shown(picture, setter) : words};
   for (const Row& row : drawn.rows(width)) {
     Block block = drawn.block(row, width, score.left_handed);
     block.nests = {figure};
-    block.gap = block.gap_least = block.gap_most = blocks.size() == 1 ? m.heading_to_neck : m.neck_row_gap;
+    block.gap = block.gap_least = block.gap_most = blocks.empty() ? m.heading_to_neck : m.neck_row_gap;
     block.keep_with_next = true;
+    if (const auto ink = ink_of(block.items, setter.type)) end = std::max(end, ink->right);
     blocks.push_back(std::move(block));
   }
   blocks.back().keep_with_next = false;
+  blocks.insert(blocks.begin(), heading_with_key(picture, width, end, setter));
   return blocks;
 }
 

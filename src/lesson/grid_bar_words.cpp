@@ -43,10 +43,40 @@ constexpr std::array<OtherKind, 22> other_kinds = {{
     {"7sus", "7sus4"}, {"add2", "add9"}, {"dom7", "7"}, {"mM7", "mMaj7"},
 }};
 
+// Minor and major in German, French, Italian, Spanish and Portuguese (common practice).
+constexpr std::array<std::string_view, 5> minor_words = {"moll", "mineur", "minore", "menor", "minor"};
+constexpr std::array<std::string_view, 5> major_words = {"majeur", "maggiore", "mayor", "maior", "major"};
+constexpr std::string_view german_major = "dur";
+
+// The rest of `written` after a word that it begins with, in any case, with a hyphen before it or not ("-Moll7");
+// nullopt where it begins with another.
+std::optional<std::string> after_word(const std::string& written, std::string_view word) {
+  const std::size_t begin = written.starts_with('-') ? 1 : 0;
+  if (written.size() < begin + word.size()) return std::nullopt;
+  for (std::size_t i = 0; i < word.size(); ++i) {
+    const char c = written[begin + i];
+    if ((c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c) != word[i]) return std::nullopt;
+  }
+  return written.substr(begin + word.size());
+}
+
+// A kind that is said in words: "moll7" is "m7"; nullopt where it is not. A seventh after a word for major is a major
+// one, but for the German word: a Dur-Septakkord is a dominant.
+std::optional<std::string> kind_in_words(const std::string& written) {
+  for (const std::string_view word : minor_words) {
+    if (const auto rest = after_word(written, word)) return "m" + *rest;
+  }
+  for (const std::string_view word : major_words) {
+    if (const auto rest = after_word(written, word)) return (rest->starts_with('7') ? "maj" : "") + *rest;
+  }
+  return after_word(written, german_major);
+}
+
 std::string likely_kind(const std::string& written) {
   for (const OtherKind& other : other_kinds) {
     if (other.written == written) return std::string(other.kind);
   }
+  if (const auto kind = kind_in_words(written); kind && theory::parse_chord("C" + *kind)) return *kind;
   return source::nearest(written, kinds);
 }
 

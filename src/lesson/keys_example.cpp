@@ -1,6 +1,7 @@
 #include "lesson/keys_example.h"
 
 #include <algorithm>
+#include <array>
 
 #include "lesson/keys_lesson.h"
 #include "lesson/limits.h"
@@ -16,8 +17,24 @@ constexpr Choices<BuildUp, 3> build_ups = {
 constexpr Choices<bool Hidden::*, 4> hideable = {
     {{"frets", &Hidden::frets}, {"rhythm", &Hidden::rhythm}, {"labels", &Hidden::labels}, {"chords", &Hidden::chords}}};
 
+// What stands under the tab is hidden as a whole: one kind of it cannot be. Reports the first that is named alone.
+bool names_one_label(const Field& field) {
+  constexpr std::array<std::string_view, 7> labels = {"notes",   "degrees", "chord-degrees", "key-degrees",
+                                                      "fingers", "counts",  "degree"};
+  for (const TomlValue& item : field.value.items) {
+    if (item.kind != TomlValue::Kind::text || std::find(labels.begin(), labels.end(), item.text) == labels.end()) {
+      continue;
+    }
+    field.with(item).error(Code::unknown_value, "'hide' cannot be '" + item.text + "'",
+                           "write \"labels\": all rows under the tab are hidden together");
+    return true;
+  }
+  return false;
+}
+
 void read_hide(ExampleKeys& into, const Field& field) {
   into.hide.set({});
+  if (names_one_label(field)) return;
   const auto parts = read_choices(field, hideable);
   if (!parts) return;
   Hidden hidden;

@@ -210,13 +210,28 @@ std::optional<Located<std::vector<Prose>>> read_texts(const Field& field) {
   return result;
 }
 
+namespace {
+
+// "did you mean 'chord-degrees' or 'key-degrees'?" of "degrees", in the plural or not; empty where nothing has kinds.
+std::string kinds_of(const std::string& word, std::span<const std::string_view> names) {
+  std::string kinds;
+  for (const std::string_view name : names) {
+    if (!name.ends_with("-" + word) && !name.ends_with("-" + word + "s")) continue;
+    kinds += (kinds.empty() ? "did you mean " : " or ") + quoted(name);
+  }
+  return kinds.empty() ? kinds : kinds + "?";
+}
+
+}  // namespace
+
 std::optional<Located<std::size_t>> read_name(const Field& field, std::span<const std::string_view> names) {
   const auto text = read_text(field);
   if (!text) return {};
   const auto found = std::find(names.begin(), names.end(), text->value);
   if (found != names.end()) return Located<std::size_t>{static_cast<std::size_t>(found - names.begin()), text->range};
+  const std::string kinds = kinds_of(text->value, names);
   field.error(Code::unknown_value, quoted(field.name) + " cannot be " + shown(text->value),
-              suggestion(text->value, names, "it can be " + one_of(names)));
+              kinds.empty() ? suggestion(text->value, names, "it can be " + one_of(names)) : kinds);
   return {};
 }
 

@@ -22,6 +22,11 @@ void take(source::Diagnostics& into, const source::Diagnostics& from) {
   }
 }
 
+// A file of that name is read beside a lesson, never as one: it would lack all that a lesson must have.
+bool is_course_file(const std::string& path) {
+  return path.substr(path.rfind('/') + 1) == "sheaf.toml";
+}
+
 class Reader {
  public:
   explicit Reader(const platform::System& system) : system_(system) {}
@@ -32,6 +37,11 @@ class Reader {
     read_.files.add({path, std::move(sound.shown)});
     take(read_.diagnostics, sound.diagnostics);
     if (sound.diagnostics.has_errors()) return std::move(read_);
+    if (is_course_file(path)) {
+      read_.diagnostics.error(source::Code::missing_key, {}, "this file says what lessons have in common, and is none",
+                              "name a lesson; fretsheaf sheaf makes those of a whole folder");
+      return std::move(read_);
+    }
     const std::optional<TomlValue> tree = read_toml(read_.files[0], 0, read_.diagnostics);
     if (tree) read_tree(path, *tree);
     return std::move(read_);

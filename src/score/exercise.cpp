@@ -43,6 +43,9 @@ void clear_names(Example& example) {
       event.note_name.clear();
     }
   }
+}
+
+void drop_name_rows(Example& example) {
   example.show_degrees = example.show_notes = example.show_fingers = false;
   example.degree_kinds.clear();
 }
@@ -51,7 +54,6 @@ void clear_counts(Example& example) {
   for (Bar& bar : example.bars) {
     for (Event& event : bar.events) event.count.reset();
   }
-  example.show_counts = false;
 }
 
 void clear_fingers(Example& example) {
@@ -109,10 +111,12 @@ void hide(Example& example) {
   if (example.hidden.frets) {
     hide_frets(example);
     clear_names(example);
+    if (!example.hidden.labels) drop_name_rows(example);
   }
   if (example.hidden.rhythm) {
     even_rhythm(example);
     clear_counts(example);
+    if (!example.hidden.labels) example.show_counts = false;
   }
   if (example.hidden.labels) {
     clear_names(example);

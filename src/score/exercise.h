@@ -21,7 +21,7 @@ lesson::Lesson without_hidden_chords(const lesson::Lesson& lesson);
 //   staff, which is added where the notes staff alone had the rhythm;
 // - rhythm: values, rests, ties, tuplets and counts. What is struck stands evenly over its bar in its order, marks with
 //   the note that they stood at, or the next; the chords of a bar stand evenly over it too, whatever is under them;
-// - labels: every row of them.
+// - labels: what stands in every row of them. The rows stay, to be written in.
 void hide(Example& example);
 
 }  // namespace fretsheaf::score

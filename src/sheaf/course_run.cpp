@@ -11,6 +11,7 @@ namespace fretsheaf::sheaf {
 namespace {
 
 constexpr int patience_milliseconds = 100;  // between two looks at the clock and at Ctrl-C
+constexpr std::size_t most_named = 3;       // lessons that the command line is wrong for
 
 bool has(const auto& list, const auto& one) {
   return std::find(list.begin(), list.end(), one) != list.end();
@@ -147,7 +148,7 @@ void CourseRun::work(const std::vector<Task>& tasks, const std::vector<std::size
   while (!tally_.stopped && (next < tasks.size() || !crew_.is_idle())) {
     while (next < tasks.size() && crew_.give(next, tasks[next])) ++next;
     for (const Crew::Done& done : crew_.take(patience_milliseconds)) {
-      tell(done.answer);
+      tell(lessons[done.number], done.answer);
       if (is_reading) {
         take_reading(lessons[done.number], done.answer);
       } else {
@@ -163,9 +164,11 @@ void CourseRun::work(const std::vector<Task>& tasks, const std::vector<std::size
       crew_.end();
     }
   }
+  tell_refused();
 }
 
-void CourseRun::tell(const Answer& answer) {
+// What is wrong with the command line is kept until all lessons are known that it is wrong for.
+void CourseRun::tell(std::size_t lesson, const Answer& answer) {
   tally_.status = std::max(tally_.status, answer.status);
   std::vector<Finding> fresh;
   for (const Finding& finding : answer.findings) {
@@ -173,9 +176,32 @@ void CourseRun::tell(const Answer& answer) {
   }
   std::vector<std::string> refusals;
   for (const std::string& refusal : answer.refusals) {
-    if (said_.insert(refusal).second) refusals.push_back(refusal);
+    if (answer.status == Made::Status::request_wrong) {
+      refused_[refusal].insert(lesson);
+    } else if (said_.insert(refusal).second) {
+      refusals.push_back(refusal);
+    }
   }
   if (!fresh.empty() || !refusals.empty()) listener_.say(fresh, refusals);
+}
+
+// One line for each reason, with the first lessons that it holds for, in the order of the course.
+void CourseRun::tell_refused() {
+  std::multimap<std::size_t, std::string> lines;
+  for (const auto& [why, lessons] : refused_) {
+    std::string names;
+    std::size_t named = 0;
+    for (const std::size_t lesson : lessons) {
+      if (named == most_named) break;
+      names += (named++ == 0 ? "" : ", ") + course_.lessons[lesson].path;
+    }
+    if (lessons.size() > named) names += " and " + std::to_string(lessons.size() - named) + " more";
+    lines.emplace(*lessons.begin(), names + ": " + why);
+  }
+  refused_.clear();
+  std::vector<std::string> refusals;
+  for (auto& [first, line] : lines) refusals.push_back(std::move(line));
+  if (!refusals.empty()) listener_.say({}, refusals);
 }
 
 void CourseRun::take_reading(std::size_t lesson, const Answer& answer) {

@@ -79,7 +79,8 @@ class CourseRun {
   void work(const std::vector<Task>& tasks, const std::vector<std::size_t>& lessons, bool is_reading);
   void take_reading(std::size_t lesson, const Answer& answer);
   void take_made(std::size_t lesson, const Task& task, const Answer& answer);
-  void tell(const Answer& answer);
+  void tell(std::size_t lesson, const Answer& answer);
+  void tell_refused();
   std::vector<Due> due();
   std::vector<Task> tasks_of(const std::vector<Due>& due, std::vector<std::size_t>& lessons) const;
   void look_for_gone();
@@ -100,6 +101,7 @@ class CourseRun {
   std::map<std::size_t, std::uint64_t> weights_;  // of lessons, in bytes
   std::map<std::size_t, LessonPlan> plans_;       // by lesson; of those that could be read
   std::set<std::string> said_;
+  std::map<std::string, std::set<std::size_t>> refused_;  // the lessons by why they do not fit the command line
   std::set<Print> noted_kits_;
   std::string lines_;  // for the journal
   bool may_note_ = false;

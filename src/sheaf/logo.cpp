@@ -34,6 +34,7 @@ std::optional<score::Logo> read_logo(const lesson::Lesson& lesson, const platfor
   logo.svg = is_svg(lesson.logo_path);
   logo.bytes = std::make_shared<const std::string>(std::get<std::string>(std::move(bytes)));
   logo.alternative = lesson.logo_alt;
+  if (logo.bytes->empty()) return refuse("is an empty file", "save the picture anew from the program that drew it");
   if (logo.svg) {
     if (const auto problem = svg_problem(*logo.bytes))
       return refuse(
@@ -44,7 +45,8 @@ std::optional<score::Logo> read_logo(const lesson::Lesson& lesson, const platfor
   const std::optional<render::ImageSize> size = render::image_size(kind, *logo.bytes);
   if (!size) {
     return refuse(std::string("is not ") + (logo.svg ? "an SVG" : "a PNG") + " file that can be drawn",
-                  logo.svg ? "an SVG says its size in width and height, or in viewBox" : "");
+                  logo.svg ? "an SVG says its size in width and height, or in viewBox"
+                           : "open it in a program that shows pictures, and save it as a PNG from there");
   }
   if (size->width > most_proportion * size->height || size->height > most_proportion * size->width) {
     return refuse("is too long and thin to be seen in a handout's head",

@@ -152,19 +152,6 @@ TEST_CASE("two lessons that differ only in what is hidden give the same student 
   }
 }
 
-TEST_CASE("labels that are hidden leave the same room whatever they are") {
-  const std::string grid = "count | 1   2   3   (4) |\nchord | Dm7             |\nA     | 5   8   10      |\n";
-  Files first;
-  for (const char* labels :
-       {"[\"notes\"]", "[\"chord-degrees\", \"counts\"]", "[\"key-degrees\", \"chord-degrees\"]"}) {
-    Shed shed;
-    REQUIRE(shed.typeset(lesson("hide = [\"labels\"]\nlabels = " + std::string(labels), grid), {"--as", "pdf,svg"}) ==
-            Exit::done);
-    if (first.empty()) first = shed.written(false);
-    CHECK((shed.written(false) == first));
-  }
-}
-
 TEST_CASE("the chords of a form are hidden where the example stands in it, and left elsewhere") {
   for (const std::string more : {" }", ", write-out = true }"}) {
     CAPTURE(more);
@@ -212,6 +199,26 @@ TEST_CASE("MusicXML of an exercise is made for the answer key alone, and this is
   Shed alone;
   CHECK(alone.typeset(lesson("hide = [\"frets\"]", grid), {"--as", "musicxml,mxl"}) == Exit::done);
   CHECK(alone.written(false).empty());
+}
+
+TEST_CASE("a lesson of exercises alone says once that it makes no MusicXML, and how to have that of the answer key") {
+  const std::string none =
+      "quiz.lesson.toml: no MusicXML is made, for every example hides something; --answers makes that of the answer "
+      "key\n";
+  const std::string quiz = lesson("hide = [\"frets\"]", "count | 1 2 3 4 |\nA     | 7 9 7 9 |\n");
+  Shed shed;
+  CHECK(shed.typeset(quiz, {"--as", "pdf,musicxml,mxl", "--key", "E", "--key", "G"}) == Exit::done);
+  CHECK(shed.console.errors ==
+        "quiz.lesson.toml:6:8: warning: MusicXML would give away what 'hide' hides, so this example is not in it\n"
+        "  hide = [\"frets\"]\n"
+        "         ^^^^^^^^^\n"
+        "help: --answers puts it into the answer key's\n" +
+            none);
+  CHECK(shed.typeset(quiz, {"--as", "musicxml", "--answers"}) == Exit::done);
+  CHECK(shed.console.errors.empty());
+  CHECK(shed.written(true).size() == 1);
+  CHECK(shed.typeset(quiz, {"--as", "pdf"}) == Exit::done);
+  CHECK(shed.console.errors.empty());
 }
 
 TEST_CASE("an answer key is asked of a lesson that hides nothing") {

@@ -48,6 +48,21 @@ TEST_CASE("check --json gives every lesson, and each finding with its code and i
   CHECK(found.at("range").at("end") == json{{"line", 4}, {"column", 19}, {"utf16", 20}});
 }
 
+TEST_CASE("a sheaf.toml that is named for a lesson is no lesson with errors") {
+  Shed shed;
+  shed.system.files = {{"course/sheaf.toml", "[defaults]\nteacher = \"Eelgrass Strings\"\n"}};
+  for (const char* verb : {"check", "typeset", "say"}) {
+    CAPTURE(verb);
+    shed.console = {};
+    CHECK(command::run({verb, "course/sheaf.toml"}, shed.system, shed.console) == Exit::lesson_wrong);
+    CHECK(shed.console.errors ==
+          "course/sheaf.toml:1:1: error: this file says what lessons have in common, and is none\n"
+          "  [defaults]\n"
+          "  ^\n"
+          "help: name a lesson; fretsheaf sheaf makes those of a whole folder\n");
+  }
+}
+
 TEST_CASE("check --json says of a file that cannot be read why, and goes on") {
   Shed shed;
   shed.system.files = {{"good.lesson.toml", good}};

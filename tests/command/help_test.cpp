@@ -430,9 +430,20 @@ TEST_CASE("help on an unknown word names the nearest known ones") {
             help);
   CHECK(run({"help", "barnacle"}, command::Exit::request_wrong).errors ==
         "fretsheaf: error: there is no help on 'barnacle'\n" + help);
-  CHECK(run({"help", "count", "chord"}, command::Exit::request_wrong).errors ==
-        "fretsheaf: error: 'chord' is one word too many for help\n"
-        "help: fretsheaf --help lists the verbs and their options\n");
+  CHECK(run({"help", "barnacle", "weed"}, command::Exit::request_wrong).errors ==
+        "fretsheaf: error: there is no help on 'barnacle weed'\n" + help);
+}
+
+TEST_CASE("help on several words that have no entry together shows what tells of each") {
+  const std::string key = run({"help", "key"}, command::Exit::done).out;
+  CHECK(run({"help", "key", "signature"}, command::Exit::done).out ==
+        "'key signature' has no entry of its own; these tell of it:\n\n" + key);
+  CHECK(run({"help", "key signature"}, command::Exit::done).out ==
+        run({"help", "key", "signature"}, command::Exit::done).out);
+  const std::string both = run({"help", "tuning", "of", "a", "capo"}, command::Exit::done).out;
+  CHECK(both == "'tuning of a capo' has no entry of its own; these tell of it:\n\n" +
+                    run({"help", "tuning"}, command::Exit::done).out + "\n" +
+                    run({"help", "capo"}, command::Exit::done).out);
 }
 
 TEST_CASE("help on a word of the trade that is no sign shows what tells of it") {

@@ -339,10 +339,42 @@ TEST_CASE("a lesson that vanished between looking and reading is said, and the o
   CHECK(shed.summary() == "made 4, up to date 0, failed 1");
 }
 
+TEST_CASE("a key that does not fit the modes of a course names the lessons that it does not fit, the first of many") {
+  CourseInMemory shed;
+  const auto in = [&](const std::string& name, const std::string& key) {
+    std::string lesson = course_lesson(3, "[]");
+    lesson.replace(lesson.find("D dorian"), 8, key);
+    shed.system.files["course/" + name + ".lesson.toml"] = lesson;
+  };
+  in("air", "D minor");
+  in("bell", "A minor");
+  for (const char* name : {"one", "two", "unit/three", "unit/four"}) in(name, "G major");
+  CHECK(shed.run({"course", "--key", "D minor"}) == Exit::request_wrong);
+  CHECK(shed.console.errors ==
+        "fretsheaf: error: course/one.lesson.toml, course/two.lesson.toml, course/unit/four.lesson.toml and 1 more: "
+        "--key D minor: this lesson is in G major, and a move keeps the mode: in minor it would be another tune; write "
+        "\"D major\"\n");
+  in("one", "G mixolydian");
+  CHECK(shed.run({"course", "--key", "D minor"}) == Exit::request_wrong);
+  CHECK(
+      shed.console.errors ==
+      "fretsheaf: error: course/one.lesson.toml: --key D minor: this lesson is in G mixolydian, and a move keeps the "
+      "mode: in minor it would be another tune; write \"D mixolydian\"\n"
+      "fretsheaf: error: course/two.lesson.toml, course/unit/four.lesson.toml, course/unit/three.lesson.toml: --key D "
+      "minor: this lesson is in G major, and a move keeps the mode: in minor it would be another tune; write \"D "
+      "major\"\n");
+  CHECK(shed.outputs().empty());
+}
+
 TEST_CASE("a command line that is wrong for the course is refused, and nothing is written") {
   const auto [words, what] = GENERATE(table<std::vector<std::string>, std::string>({
-      {{"course", "--key", "H"}, ""},
-      {{"course", "--key", "E minor"}, ""},
+      {{"course", "--key", "H"},
+       "course/one.lesson.toml, course/two.lesson.toml, course/unit/three.lesson.toml: --key H: 'H' is no key; did you "
+       "mean 'B dorian'?"},
+      {{"course", "--key", "E minor"},
+       "course/one.lesson.toml, course/two.lesson.toml, course/unit/three.lesson.toml: --key E minor: this lesson is "
+       "in "
+       "D dorian, and a move keeps the mode: in minor it would be another tune; write \"E dorian\""},
       {{"course", "--as", "pfd"}, "--as pfd: there is no such format; it takes pdf, svg, musicxml and mxl"},
       {{"course", "--jobs", "0"}, "--jobs 0: write how many at a time, 1 to 1000"},
       {{"course", "--jobs", "two"}, "--jobs two: write how many at a time, 1 to 1000"},

@@ -50,6 +50,19 @@ TEST_CASE("tidy --check says what is not tidy, changes nothing and ends with sta
   CHECK(shed.run({"--check", "neat.lesson.toml"}) == Exit::done);
 }
 
+TEST_CASE("tidy leaves a sheaf.toml as it is and says so, and tidies the lessons named with it") {
+  Shed shed;
+  const std::string course = "[defaults]\nteacher   =   \"Eelgrass Strings\"\n";
+  shed.system.files = {{"unit/sheaf.toml", course}, {"slack.lesson.toml", slack}};
+  CHECK(shed.run({"unit/sheaf.toml", "slack.lesson.toml"}) == Exit::done);
+  CHECK(shed.console.errors ==
+        "unit/sheaf.toml: says what the lessons of a course have in common; it has no grid, and stays as it is\n"
+        "slack.lesson.toml:7: mended: columns out of line\n");
+  CHECK(shed.system.files.at("unit/sheaf.toml") == course);
+  CHECK(shed.system.files.at("slack.lesson.toml") == neat);
+  CHECK(shed.run({"--check", "sheaf.toml"}) == Exit::done);
+}
+
 TEST_CASE("tidy reads standard input and writes standard output") {
   Shed shed;
   shed.system.standard_input = slack;

@@ -149,6 +149,27 @@ TEST_CASE("several parts are an error that names them, and one can be chosen") {
   CHECK(adopt(score, {"Guitar", "", ""}).lesson.find("instrument = \"guitar\"") != std::string::npos);
 }
 
+TEST_CASE("of many parts the help names the first, and how many more there are") {
+  std::string score = one_measure(note("E4", 16));
+  const std::string part = score.substr(score.find("<part id="), score.find("</part>") + 8 - score.find("<part id="));
+  std::string listed = "</score-part>";
+  std::string parts;
+  for (int i = 2; i <= 11; ++i) {
+    const std::string id = "P" + std::to_string(i);
+    listed += "<score-part id=\"" + id + "\"><part-name>Desk " + std::to_string(i) + "</part-name></score-part>";
+    std::string other = part;
+    parts += other.replace(other.find("P1"), 2, id);
+  }
+  const std::string list = "</score-part></part-list>";
+  score.replace(score.find(list), list.size(), listed + "</part-list>");
+  score.insert(score.find("</score-partwise>"), parts);
+  CHECK(adopt(score, {"Drums", "", ""}).said ==
+        "a.musicxml:3:1: error: this score has no part `Drums`\n"
+        "help: choose one with --part: 1 `Guitar`, 2 `Desk 2`, 3 `Desk 3`, 4 `Desk 4`, 5 `Desk 5`, 6 `Desk 6`, "
+        "7 `Desk 7`, 8 `Desk 8` and 3 more\n");
+  CHECK(adopt(score, {"11", "", ""}).said.find("no part") == std::string::npos);
+}
+
 TEST_CASE("percussion has no place on a neck") {
   const std::string hit =
       "<note><unpitched><display-step>B</display-step><display-octave>4</display-octave></unpitched>"

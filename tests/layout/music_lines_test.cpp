@@ -123,6 +123,52 @@ TEST_CASE("all that belongs to an event shares one centre") {
   }
 }
 
+TEST_CASE("of labels that are hidden the rows keep their names, each with a line to write on under every note") {
+  const std::string grid =
+      "count  | 1   2   3   (4) |\n"
+      "chord  | i7              |\n"
+      "finger | 1   4           |\n"
+      "A      | 5   8   10      |\n";
+  const std::string no_fingers =
+      "count  | 1   2   3   (4) |\n"
+      "chord  | i7              |\n"
+      "A      | 5   8   10      |\n";
+  struct Hidden {
+    std::string labels;
+    std::string grid;
+    std::string names;
+    std::size_t lines;  // a rest is counted, and has neither degree nor finger
+  };
+  const std::vector<Hidden> all = {
+      {"[\"notes\"]", no_fingers, "note, ", 3},
+      {"[\"chord-degrees\"]", grid, "degree, finger, ", 6},
+      {"[\"key-degrees\", \"chord-degrees\", \"notes\", \"fingers\", \"counts\"]", grid,
+       "in key, in chord, note, finger, count, ", 16},
+      {"[]", no_fingers, "", 0},
+  };
+  for (const Hidden& hidden : all) {
+    INFO(hidden.labels);
+    test::Music music;
+    const auto lines = music.lines(test::bass_lesson("hide = [\"labels\"]\nlabels = " + hidden.labels, hidden.grid));
+    REQUIRE(lines.size() == 1);
+    std::string names;
+    std::vector<double> baselines;
+    sheet::walk(page_of(lines[0]), [&](const sheet::Item& item, sheet::GroupChain) {
+      const auto* run = std::get_if<sheet::GlyphRun>(&item);
+      if (run == nullptr || run->part != Part::row_name) return;
+      names += run->text + ", ";
+      baselines.push_back(run->glyphs.front().y);
+    });
+    CHECK(names == hidden.names);
+    // Room to write above each line.
+    for (std::size_t i = 1; i < baselines.size(); ++i) CHECK(baselines[i] - baselines[i - 1] >= 16);
+    CHECK(boxes(lines[0], Part::answer, music.fonts).size() == hidden.lines);
+    for (const Part part : {Part::degree_label, Part::note_label, Part::finger_label, Part::count_label}) {
+      CHECK(boxes(lines[0], part, music.fonts).empty());
+    }
+  }
+}
+
 TEST_CASE("no tab line runs through a digit") {
   test::Music music;
   const auto lines =

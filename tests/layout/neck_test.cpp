@@ -115,6 +115,31 @@ TEST_CASE("roots are black squares with white figures, other places circles") {
   }
 }
 
+TEST_CASE("what the squares mean stands over the right end of a picture that is narrower than the page") {
+  Fixed fixed;
+  const auto key_end = [&](const Blocks& blocks) {
+    double end = 0;
+    for (const sheet::GlyphRun& run : all_of<sheet::GlyphRun>(blocks[0].items)) {
+      if (run.text == "root") end = layout::ink_of(std::vector<sheet::Item>{run}, fixed.type)->right;
+    }
+    return end;
+  };
+  const std::vector<score::NeckMark> root = {{{4, 3}, "1", true}};
+  const Blocks wide = layout::neck_blocks(picture(0, 12, root), on("bass"), 488, fixed.setter);
+  CHECK(key_end(wide) == Approx(488).margin(1));
+  score::NeckPicture brief = picture(2, 5, root);
+  brief.title = "G";
+  const Blocks narrow = layout::neck_blocks(brief, on("bass"), 488, fixed.setter);
+  CHECK(ink(fixed, narrow[1]).right < 400);
+  CHECK(key_end(narrow) == Approx(ink(fixed, narrow[1]).right).margin(1));
+  // Nothing of it over the heading's words.
+  score::NeckPicture wordy = picture(2, 3, root);
+  wordy.title = "Everything that the first finger reaches without a shift";
+  const Blocks beside = layout::neck_blocks(wordy, on("bass"), 488, fixed.setter);
+  CHECK(key_end(beside) > ink(fixed, beside[1]).right + 10);
+  CHECK(key_end(beside) <= 488.5);
+}
+
 TEST_CASE("up the neck there is no nut, and the frets say where it is") {
   Fixed fixed;
   const Blocks blocks = layout::neck_blocks(picture(7, 11), on("guitar"), 232, fixed.setter);

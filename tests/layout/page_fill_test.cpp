@@ -244,6 +244,16 @@ TEST_CASE("the first page has a foot of its own") {
   CHECK(pages[1].back().y + 83 == Approx(760));
 }
 
+TEST_CASE("the second page may have a foot of its own, and no page after it has") {
+  const PageRoom with_cautions{44, 60, 90, 760, 760, 755};
+  // Seven such blocks fill a page, and no fewer pages hold them.
+  const auto pages = fill_pages(Blocks(28, block(80)), with_cautions);
+  REQUIRE(pages.size() == 4);
+  CHECK(pages[0].back().y + 83 == Approx(760));
+  CHECK(pages[1].back().y + 83 == Approx(755));
+  CHECK(pages[2].back().y + 83 == Approx(760));
+}
+
 TEST_CASE("a heading goes over with what it heads") {
   Blocks blocks(4, block(190));
   blocks[2] = block(0);

@@ -119,6 +119,15 @@ TEST_CASE("the cautions stand at the foot of the first page, where a screen read
     CHECK(runs[0].text.find("see a health professional") != std::string::npos);
     CHECK(runs[0].glyphs[0].y == Approx(841.89 - 40 - 11));
   }
+  {
+    Furniture moved(score, frame, 88, fixed.setter);
+    const double foot = moved.room().bottom;
+    moved.move_cautions(1);
+    CHECK(all_of<sheet::GlyphRun>(moved.cautions())[0].glyphs[0].y == Approx(841.89 - 40 - 11));
+    CHECK(moved.room().first_bottom == foot);
+    CHECK(moved.room().second_bottom == foot - 11);
+    CHECK(moved.room().bottom == foot);
+  }
   fixed.look.cautions = false;
   const Furniture furniture(score, frame, 88, fixed.setter);
   CHECK(furniture.cautions().empty());

@@ -20,6 +20,19 @@ TEST_CASE("chords") {
         "3:17: error: `Bb-7/D` is no chord; did you mean `Bbm7/D`?",
         "3:24: error: `Gsus` is no chord; did you mean `Gsus4`?",
         "3:31: error: `H` is no chord; write a symbol, `Am7` or `Bb/D`, or a Roman numeral, `IV7`"}},
+      {"count  | 1         2         3         4         |\n"
+       "G      | 5         7         5         7         |\n"
+       "chord  | Dmoll7    D-Moll    Cdur7     Ebmineur7 |\n",
+       {"3:10: error: `Dmoll7` is no chord; did you mean `Dm7`?",
+        "3:20: error: `D-Moll` is no chord; did you mean `Dm`?", "3:30: error: `Cdur7` is no chord; did you mean `C7`?",
+        "3:40: error: `Ebmineur7` is no chord; did you mean `Ebm7`?"}},
+      {"count  | 1         2         3         4         |\n"
+       "G      | 5         7         5         7         |\n"
+       "chord  | Cmajeur7  Fminore/C Gmaggiore Amenor6   |\n",
+       {"3:10: error: `Cmajeur7` is no chord; did you mean `Cmaj7`?",
+        "3:20: error: `Fminore/C` is no chord; did you mean `Fm/C`?",
+        "3:30: error: `Gmaggiore` is no chord; did you mean `G`?",
+        "3:40: error: `Amenor6` is no chord; did you mean `Am6`?"}},
       {"count  | 1      2      3      4      |\n"
        "G      | 5      7      5      7      |\n"
        "chord  | \"Am7\"  Bb/D N.C.     V7/ii  |\n",

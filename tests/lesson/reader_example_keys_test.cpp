@@ -188,6 +188,22 @@ hide = ["frets", "rythm"])~"),
      R"~(11:18-25: error: 'hide' cannot be 'rythm'
 help: did you mean 'rhythm'?
 )~"},
+    {"one row of labels hidden", lesson_with("", R"~(tab = '''
+count | 1 |
+G | 0 |
+'''
+hide = ["frets", "degrees"])~"),
+     R"~(11:18-27: error: 'hide' cannot be 'degrees'
+help: write "labels": all rows under the tab are hidden together
+)~"},
+    {"labels that have kinds", lesson_with("", R"~(tab = '''
+count | 1 |
+G | 0 |
+'''
+labels = ["degree"])~"),
+     R"~(11:11-19: error: 'labels' cannot be 'degree'
+help: did you mean 'chord-degrees' or 'key-degrees'?
+)~"},
     {"a text hidden", lesson_with("", R"~(tab = '''
 count | 1 |
 G | 0 |

@@ -110,6 +110,26 @@ TEST_CASE("hidden frets: no note is left, and the slash staff has the rhythm, it
   CHECK(example.staves == std::vector<lesson::Staff>{lesson::Staff::slash, lesson::Staff::notes, lesson::Staff::tab});
 }
 
+TEST_CASE("hidden labels: no label is left, and the rows that are to be written") {
+  const std::string rows =
+      "count  | 1 2 (3) 4 |\n"
+      "finger | 1 2     4 |\n"
+      "A      | 3 5     7 |\n";
+  const std::string labels = "labels = [\"key-degrees\", \"notes\", \"counts\"]\n";
+  for (const std::string hide : {"hide = [\"labels\"]\n", "hide = [\"labels\", \"frets\", \"rhythm\"]\n"}) {
+    CAPTURE(hide);
+    const score::Example example = student(hide + labels, rows);
+    CHECK((example.show_degrees && example.show_notes && example.show_fingers && example.show_counts));
+    CHECK(example.degree_kinds == std::vector<lesson::Label>{lesson::Label::key_degrees});
+    for (const score::Event& event : example.bars[0].events) {
+      CHECK((event.degree.empty() && event.note_name.empty() && !event.count));
+      for (const score::Note& note : event.notes) CHECK(note.finger.empty());
+    }
+  }
+  const score::Example frets = student("hide = [\"frets\"]\n" + labels, rows);
+  CHECK((!frets.show_degrees && !frets.show_notes && !frets.show_fingers && frets.show_counts));
+}
+
 TEST_CASE("hidden chords: neither the chords nor the degrees in them, nor what they would have spelled") {
   const std::string rows =
       "count | 1   2   3   4   |\n"

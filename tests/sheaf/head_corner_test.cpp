@@ -133,7 +133,11 @@ TEST_CASE("a logo that cannot be drawn is an error where the lesson names it") {
     return "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 9 9\">" + inside + "</svg>";
   };
   const std::vector<Wrong> all = {
-      {"a.png", "no picture", "is not a PNG file that can be drawn\n"},
+      {"a.png", "", "is an empty file\nhelp: save the picture anew from the program that drew it\n"},
+      {"a.svg", "", "is an empty file\nhelp: save the picture anew from the program that drew it\n"},
+      {"a.png", "no picture",
+       "is not a PNG file that can be drawn\n"
+       "help: open it in a program that shows pictures, and save it as a PNG from there\n"},
       {"a.svg", "<svg", "is not an SVG file that can be read" + shapes},
       {"a.svg", "<html/>", "is not an SVG file that can be read" + shapes},
       {"a.svg", "<svg xmlns=\"http://www.w3.org/2000/svg\"/>",

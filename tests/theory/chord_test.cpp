@@ -261,7 +261,7 @@ TEST_CASE("A note's degree is counted from the chord's root") {
 TEST_CASE("A symbol is set with its extension raised") {
   const std::vector<std::array<const char*, 3>> table = {
       {"Am", "m", ""},         {"Dm7", "m", "7"},      {"Fmaj7", "maj", "7"},   {"Am7b5", "m", "7b5"},
-      {"Aø", "m", "7b5"},      {"Gsus4", "sus", "4"},  {"C6/9", "", "6/9"},     {"Bdim7", "dim", "7"},
+      {"Aø", "m", "7b5"},      {"Gsus4", "", "sus4"},  {"C6/9", "", "6/9"},     {"Bdim7", "dim", "7"},
       {"B°", "dim", ""},       {"C", "", ""},          {"C5", "", "5"},         {"G7b9#11", "", "7b9#11"},
       {"C+", "aug", ""},       {"C+7", "aug", "7"},    {"CmMaj7", "mMaj", "7"}, {"C7sus4", "", "7sus4"},
       {"Cmadd9", "madd", "9"}, {"Cmaj13", "maj", "13"}};
