@@ -1,6 +1,7 @@
 #include "platform/xml_document.h"
 
 #include <algorithm>
+#include <cstddef>
 #include <memory>
 #include <new>
 #include <optional>
@@ -11,8 +12,13 @@
 namespace fretsheaf::platform {
 namespace {
 
-std::string_view view(const xmlChar* text) {
-  return reinterpret_cast<const char*>(text);
+std::string_view view(const xmlChar* name) {
+  return reinterpret_cast<const char*>(name);
+}
+
+// Where no NUL ends it but the document's own.
+std::string_view view(const xmlChar* text, std::ptrdiff_t size) {
+  return {reinterpret_cast<const char*>(text), static_cast<std::size_t>(size)};
 }
 
 std::string qualified(const xmlChar* prefix, const xmlChar* local) {
@@ -65,9 +71,7 @@ class Reader {
       of(self).begin(qualified(prefix, local), count, attributes);
     };
     sax.endElementNs = [](void* self, const xmlChar*, const xmlChar*, const xmlChar*) { of(self).open_.pop_back(); };
-    sax.characters = [](void* self, const xmlChar* text, int size) {
-      of(self).add_text(view(text).substr(0, static_cast<std::size_t>(size)));
-    };
+    sax.characters = [](void* self, const xmlChar* text, int size) { of(self).add_text(view(text, size)); };
     sax.ignorableWhitespace = sax.characters;
     sax.cdataBlock = sax.characters;
     sax.reference = [](void* self, const xmlChar* name) { of(self).add_text("&" + std::string(view(name)) + ";"); };
@@ -98,8 +102,7 @@ class Reader {
     element.line = line_of_tag();
     element.attributes.reserve(static_cast<std::size_t>(count));
     for (const xmlChar** own = attributes; own != attributes + std::ptrdiff_t{5} * count; own += 5) {
-      const auto size = static_cast<std::size_t>(own[4] - own[3]);
-      element.attributes.push_back({qualified(own[1], own[0]), settled({reinterpret_cast<const char*>(own[3]), size})});
+      element.attributes.push_back({qualified(own[1], own[0]), settled(view(own[3], own[4] - own[3]))});
     }
   }
 

@@ -49,7 +49,7 @@ enum class XmlEncoding {
 // Reads a document of less than 2 GiB (XML 1.0). Nothing outside of it is looked for: no document type, no entity, no
 // other part. One that declares entities is a fault as soon as the first is met, so that none is ever put in for
 // another; a reference to one that only an outside document type could declare stays as it is written. Elements more
-// than 256 deep are a fault, too. Throws std::runtime_error where libxml2 is not installed.
+// than about 250 deep are a fault, too. Throws std::runtime_error where libxml2 is not installed.
 std::variant<XmlDocument, XmlFault> parse_xml(std::string_view bytes, XmlEncoding encoding);
 
 }  // namespace fretsheaf::platform

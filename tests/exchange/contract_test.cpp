@@ -171,13 +171,13 @@ TEST_CASE("repeats at both ends, endings, times, bar repeats and ways") {
   check({rows("count  |: 1 2 3 4 | 1 2 3 4 :| 1 2 3 4 |\nending |          | 1.       | 2.      |\n"
               "A      |  5       | 3        | 5       |\n"),
          {"<ending number=\"1\" type=\"start\">1.</ending>",
-          "<ending number=\"1\" type=\"stop\"></ending><repeat direction=\"backward\"/>",
-          "<ending number=\"2\" type=\"start\">2.</ending>", "<ending number=\"2\" type=\"discontinue\"></ending>"}});
+          "<ending number=\"1\" type=\"stop\"/><repeat direction=\"backward\"/>",
+          "<ending number=\"2\" type=\"start\">2.</ending>", "<ending number=\"2\" type=\"discontinue\"/>"}});
   check({rows("count | 1 2 3 4 :|\nroad  |       4x |\nA     | 5        |\n"),
          {"<repeat direction=\"backward\" times=\"4\"/>", direction("<words>4x</words>")}});
   check({rows("count | 1 2 3 4 | % | 1 2 3 4 |\nA     | 5       |   | 3       |\n"),
          {"<measure-style><measure-repeat type=\"start\">1</measure-repeat></measure-style>",
-          "<measure-style><measure-repeat type=\"stop\"></measure-repeat></measure-style>"}});
+          "<measure-style><measure-repeat type=\"stop\"/></measure-style>"}});
   check({rows("count | 1     2 3 4 | 1         2 3 4 | 1              2 3 4 | 1    2 3 4 |\n"
               "road  | segno       | \"To Coda\"       | \"D.S. al Coda\"       | coda       |\n"
               "A     | 5           | 3               | 5                    | 3          |\n"),
