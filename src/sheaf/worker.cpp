@@ -1,7 +1,6 @@
 #include "sheaf/worker.h"
 
 #include <algorithm>
-#include <exception>
 #include <utility>
 
 #include "sheaf/later_pages.h"
@@ -14,20 +13,6 @@ void add(const Made& made, Answer& answer) {
   answer.status = std::max(answer.status, made.status);
   for (Finding& finding : findings_of(made)) answer.findings.push_back(std::move(finding));
   if (!made.refusal.empty()) answer.refusals.push_back(made.refusal);
-}
-
-// What needs memory, or a library that is loaded late, throws where there is none. The other lessons of a course are
-// made all the same.
-template <typename Make>
-Made made_or_why_not(const Task& task, Make make) {
-  try {
-    return make();
-  } catch (const std::exception& lack) {
-    Made made;
-    made.status = Made::Status::unreadable;
-    made.refusal = task.lesson + ": " + lack.what();
-    return made;
-  }
 }
 
 // What of a job is to be made; nothing where it is not wanted.
@@ -47,11 +32,7 @@ Answer Worker::work(const Task& task) {
   request.keys = task.keys;
   request.formats = task.formats;
   request.also_in = true;
-  Plan plan;
-  plan.made = made_or_why_not(task, [&] {
-    plan = workshop_.plan(request);
-    return std::move(plan.made);
-  });
+  const Plan plan = workshop_.plan(request);
   add(plan.made, answer);
   if (plan.made.status == Made::Status::done) {
     Reading reading{plan.key, plan.suffixes, plan.own_formats, {}, {}};
@@ -69,7 +50,7 @@ Answer Worker::work(const Task& task) {
 }
 
 void Worker::make(const Task& task, const Job& job, Answer& answer) {
-  Begun begun{job.suffix, made_or_why_not(task, [&] { return workshop_.make(job); }), {}, {}};
+  Begun begun{job.suffix, workshop_.make(job), {}, {}};
   add(begun.made, answer);
   if (begun.made.status != Made::Status::done) {
     answer.failed.push_back(job.suffix);

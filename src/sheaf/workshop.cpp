@@ -1,6 +1,7 @@
 #include "sheaf/workshop.h"
 
 #include <algorithm>
+#include <exception>
 #include <map>
 #include <utility>
 #include <variant>
@@ -111,6 +112,22 @@ std::variant<theory::Key, std::string> one_key(const std::string& text, const th
   return std::get<0>(keys).front();
 }
 
+// What needs memory, or a library that is loaded late, throws where there is none: the status says so of this lesson,
+// and all others can be made.
+template <typename Work>
+void or_say_why(const std::string& name, Made& made, Work work) {
+  try {
+    work();
+  } catch (const std::exception& lack) {
+    made.status = Made::Status::unreadable;
+    made.refusal = name + ": " + lack.what();
+  }
+}
+
+std::string shown_name(const std::string& path) {
+  return path == "-" ? "standard input" : path;
+}
+
 }  // namespace
 
 struct Workshop::Impl {
@@ -139,16 +156,17 @@ struct Workshop::Impl {
 };
 
 Made Workshop::Impl::read(const std::string& path, Kept*& kept) {
-  const std::string name = path == "-" ? "standard input" : path;
+  const std::string name = shown_name(path);
   take_inputs();  // of a lesson before that came to nothing
   platform::FileResult<std::string> bytes = system.read(path, lesson::limits::bytes);
   if (const auto* error = std::get_if<platform::FileError>(&bytes)) {
     return refused(Made::Status::unreadable, unreadable(path, *error, system));
   }
   lesson::ReadLesson result = lesson::read_lesson(name, std::get<std::string>(std::move(bytes)), system);
-  std::optional<score::Logo> logo;
-  if (result.lesson) logo = read_logo(*result.lesson, system, result.diagnostics);
   Made made;
+  std::optional<score::Logo> logo;
+  if (result.lesson) or_say_why(name, made, [&] { logo = read_logo(*result.lesson, system, result.diagnostics); });
+  if (made.status != Made::Status::done) return made;
   if (result.lesson && !result.diagnostics.has_errors()) {
     kept = &(lessons[path] = Kept{result.files, std::move(*result.lesson), result.diagnostics.list(),
                                   formats_of(result.output), take_inputs(), result.root, std::move(logo)});
@@ -238,12 +256,16 @@ Made Workshop::make(const Job& job) {
     const lesson::Lesson& lesson = moved->lesson;
     score::Score score = score::build_score(lesson, diagnostics);
     score.heading.logo = kept.logo;
-    impl_->render(job, score, job.suffix, *look, kept, diagnostics, made);
+    const auto render = [&](const score::Score& copy, const std::string& suffix) {
+      or_say_why(shown_name(job.lesson), made,
+                 [&] { impl_->render(job, copy, suffix, *look, kept, diagnostics, made); });
+    };
+    render(score, job.suffix);
     if (job.answers && lesson::hides_anything(lesson) && made.status == Made::Status::done &&
         !diagnostics.has_errors()) {
       score::Score key = score::build_score(lesson, diagnostics, score::Copy::answer_key);
       key.heading.logo = kept.logo;
-      impl_->render(job, key, job.suffix + ".answers", *look, kept, diagnostics, made);
+      render(key, job.suffix + ".answers");
     }
     if (diagnostics.has_errors()) made.status = Made::Status::lesson_wrong;
     if (made.status != Made::Status::done) {

@@ -24,4 +24,11 @@ TEST_CASE("a lesson that needs a missing library names it and its package, and t
   CHECK(said.find("process") == std::string::npos);
   CHECK(std::filesystem::exists(folder / "out/plain.d-dorian.pdf"));
   CHECK_FALSE(std::filesystem::exists(folder / "out/linked.d-dorian.pdf"));
+  CHECK(
+      test::shell("LD_LIBRARY_PATH=\"$PWD/first\" fretsheaf typeset course/linked.lesson.toml course/plain.lesson.toml",
+                  folder.path(), &said) == 3);
+  CHECK(said ==
+        "fretsheaf: error: course/linked.lesson.toml: libqrencode.so.4 cannot be loaded: QR codes need "
+        "Debian's package libqrencode4\n");
+  CHECK(std::filesystem::exists(folder / "course/plain.d-dorian.pdf"));
 }
