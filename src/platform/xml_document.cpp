@@ -70,7 +70,7 @@ class Reader {
                             const xmlChar**, int count, int, const xmlChar** attributes) {
       of(self).begin(qualified(prefix, local), count, attributes);
     };
-    sax.endElementNs = [](void* self, const xmlChar*, const xmlChar*, const xmlChar*) { of(self).open_.pop_back(); };
+    sax.endElementNs = [](void* self, const xmlChar*, const xmlChar*, const xmlChar*) { of(self).end(); };
     sax.characters = [](void* self, const xmlChar* text, int size) { of(self).add_text(view(text, size)); };
     sax.ignorableWhitespace = sax.characters;
     sax.cdataBlock = sax.characters;
@@ -106,6 +106,11 @@ class Reader {
     }
   }
 
+  // In a document that is not sound the parser may go on telling where no element is open.
+  void end() {
+    if (!open_.empty()) open_.pop_back();
+  }
+
   // The parser stands behind the tag's last attribute, and throws nothing away within a tag, in which no other `<` can
   // stand.
   int line_of_tag() const {
@@ -118,6 +123,7 @@ class Reader {
   }
 
   void add_text(std::string_view text) {
+    if (open_.empty()) return;
     std::string& own = open_.back()->text;
     if (own.empty()) text.remove_prefix(std::min(text.find_first_not_of(" \t\r\n"), text.size()));
     own.append(text);

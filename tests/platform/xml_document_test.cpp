@@ -167,6 +167,11 @@ TEST_CASE("what is not sound XML is a fault at its line") {
   CHECK(fault_line("<a>]]></a>") == 1);  // section 2.4
 }
 
+TEST_CASE("texts that the parser still tells after a fault belong to no element") {
+  CHECK(fault_line("<?xml version=\"1.0\" encoding(\"UTF-8\"?>\n<a>text<b>more</b>\n</a>\n") == 1);
+  CHECK(fault_line("<a b=c>text</a><![CDATA[more]]>") == 1);
+}
+
 TEST_CASE("a document that declares entities is refused at the first") {
   CHECK(fault_line("<!DOCTYPE a [\n<!ENTITY b \"c\">]>\n<a>&b;</a>") == 2);
   CHECK(fault_line("<!DOCTYPE a [\n<!ENTITY b \"c\">]>\n<a/>") == 2);
