@@ -2,6 +2,7 @@
 
 #include "command/command.h"
 #include "command/report.h"
+#include "lesson/sheaf_of.h"
 #include "sheaf/unreadable.h"
 #include "source/utf8.h"
 
@@ -25,13 +26,9 @@ Exit put(const std::string& file, const std::string& bytes, platform::System& sy
   return Exit::unreadable;
 }
 
-// What lessons have in common stands beside them, so that `*.toml` names it too.
-bool is_course_file(const std::string& file) {
-  return file.substr(file.rfind('/') + 1) == "sheaf.toml";
-}
-
 Exit tidy_file(const std::string& file, bool only_check, platform::System& system, Console& console) {
-  if (is_course_file(file)) {
+  // It stands beside the lessons, so that `*.toml` names it too.
+  if (lesson::is_sheaf_file(file)) {
     console.errors += source::printable(file) +
                       ": says what the lessons of a course have in common; it has no grid, and stays as it is\n";
     return Exit::done;

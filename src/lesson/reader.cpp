@@ -7,6 +7,7 @@
 #include "lesson/keys_paths.h"
 #include "lesson/keys_settle.h"
 #include "lesson/keys_sheaf.h"
+#include "lesson/sheaf_of.h"
 #include "lesson/toml_guard.h"
 
 namespace fretsheaf::lesson {
@@ -22,11 +23,6 @@ void take(source::Diagnostics& into, const source::Diagnostics& from) {
   }
 }
 
-// A file of that name is read beside a lesson, never as one: it would lack all that a lesson must have.
-bool is_course_file(const std::string& path) {
-  return path.substr(path.rfind('/') + 1) == "sheaf.toml";
-}
-
 class Reader {
  public:
   explicit Reader(const platform::System& system) : system_(system) {}
@@ -37,7 +33,7 @@ class Reader {
     read_.files.add({path, std::move(sound.shown)});
     take(read_.diagnostics, sound.diagnostics);
     if (sound.diagnostics.has_errors()) return std::move(read_);
-    if (is_course_file(path)) {
+    if (is_sheaf_file(path)) {
       read_.diagnostics.error(source::Code::missing_key, {}, "this file says what lessons have in common, and is none",
                               "name a lesson; fretsheaf sheaf makes those of a whole folder");
       return std::move(read_);

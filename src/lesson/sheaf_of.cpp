@@ -13,4 +13,8 @@ std::optional<SheafOf> sheaf_of(const std::string& lesson_path, const platform::
   return SheafOf{std::move(*path), std::move(read.output)};
 }
 
+bool is_sheaf_file(const std::string& path) {
+  return path.substr(path.rfind('/') + 1) == "sheaf.toml";
+}
+
 }  // namespace fretsheaf::lesson

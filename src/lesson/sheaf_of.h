@@ -17,4 +17,7 @@ struct SheafOf {
 // The nearest one, in the folder of the lesson file or above it; nullopt where there is none.
 std::optional<SheafOf> sheaf_of(const std::string& lesson_path, const platform::System& system);
 
+// Whether a file is one, by its name: it is read beside lessons, never as a lesson.
+bool is_sheaf_file(const std::string& path);
+
 }  // namespace fretsheaf::lesson
