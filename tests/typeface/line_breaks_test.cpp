@@ -39,6 +39,11 @@ TEST_CASE("Lines do not break where Annex 14 forbids it") {
   CHECK(broken("e\u0301t\u00E9") == "e\u0301t\u00E9");              // LB9
 }
 
+TEST_CASE("U+FFFF, which is no character, does not end a text") {
+  CHECK(broken("walk\uFFFF up") == "walk\uFFFF /up");  // AL (as XX, by LB1), LB18
+  CHECK(broken("\uFFFF\uFFFF") == "\uFFFF\uFFFF");     // LB28
+}
+
 TEST_CASE("No text, and one of a letter, have no breaks") {
   CHECK(line_breaks("", "en").empty());
   CHECK(line_breaks("a", "").empty());
