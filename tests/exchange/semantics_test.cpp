@@ -110,7 +110,7 @@ const std::vector<Change> changes = {
     {"<repeat direction=\"backward\"/>", "", 0, "a repeat begins inside a repeat"},
     {"<repeat direction=\"backward\"/>", "<repeat direction=\"backward\" times=\"3\"/>", 1, "a number of times"},
     {"<ending number=\"1\" type=\"stop\"/>", "", 0, "an ending starts inside an ending"},
-    {"<ending number=\"1\" type=\"stop\">", "<ending number=\"1\" type=\"discontinue\">", 0, "without closing"},
+    {"<ending number=\"1\" type=\"stop\"/>", "<ending number=\"1\" type=\"discontinue\"/>", 0, "without closing"},
     {"<ending number=\"2\" type=\"start\">", "<ending number=\"3\" type=\"start\">", 0, "an ending out of order"},
     {"<measure number=\"3\">", "<measure number=\"7\">", 0, "does not follow the one before"},
     {"<sound segno=\"segno\"/>", "", 0, "a segno that no jump can find"},
