@@ -52,7 +52,8 @@ void CourseList::find_folders(const std::string& folder, int depth) {
   folders_.push_back(folder);
   for (const std::string& name : machine_.list(folder)) {
     if (name.starts_with('.')) continue;
-    const std::string path = folder + "/" + name;
+    std::string path = folder;
+    (path += '/') += name;
     const auto status = machine_.status(path);
     const bool enters = status && status->kind == platform::FileStatus::Kind::folder && !status->is_link;
     if (enters) find_folders(path, depth + 1);
