@@ -108,7 +108,7 @@ std::string Finish::rectangle(int page, const sheet::Box& box) const {
 
 // Of a kid on another page than the rest of its element, the page is said too.
 std::string Finish::content(const Content& content, int own_page) const {
-  const std::string number = std::to_string(content.number);
+  std::string number = std::to_string(content.number);
   if (content.page == own_page) return number;
   return "<< /Type /MCR /Pg " + pdf_reference(page_object(content.page)) + " /MCID " + number + " >>";
 }

@@ -193,7 +193,8 @@ void CourseRun::tell_refused() {
     std::size_t named = 0;
     for (const std::size_t lesson : lessons) {
       if (named == most_named) break;
-      names += (named++ == 0 ? "" : ", ") + course_.lessons[lesson].path;
+      if (named++ > 0) names += ", ";
+      names += course_.lessons[lesson].path;
     }
     if (lessons.size() > named) names += " and " + std::to_string(lessons.size() - named) + " more";
     lines.emplace(*lessons.begin(), names + ": " + why);
