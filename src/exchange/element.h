@@ -11,16 +11,8 @@ class Element {
  public:
   explicit Element(platform::XmlElement& element) : element_(&element) {}
 
-  Element add(const char* name) {
-    platform::XmlElement& child = element_->children.emplace_back();
-    child.name = name;
-    return Element(child);
-  }
-  Element add(const char* name, const std::string& text) {
-    Element child = add(name);
-    child.element_->text = text;
-    return child;
-  }
+  Element add(const char* name);
+  Element add(const char* name, const std::string& text);
   Element add(const char* name, long long number) { return add(name, std::to_string(number)); }
   // REQUIRES: the element has no attribute of that name yet.
   Element& set(const char* attribute, const std::string& value) {
