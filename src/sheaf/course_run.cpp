@@ -197,7 +197,8 @@ void CourseRun::tell_refused() {
       names += course_.lessons[lesson].path;
     }
     if (lessons.size() > named) names += " and " + std::to_string(lessons.size() - named) + " more";
-    lines.emplace(*lessons.begin(), names + ": " + why);
+    (names += ": ") += why;
+    lines.emplace(*lessons.begin(), std::move(names));
   }
   refused_.clear();
   std::vector<std::string> refusals;
