@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <chrono>
+#include <utility>
 
 #include "sheaf/shares.h"
 #include "sheaf/up_to_date.h"
