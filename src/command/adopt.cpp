@@ -5,6 +5,7 @@
 #include "exchange/score_file.h"
 #include "fretboard/instrument.h"
 #include "sheaf/jobs.h"
+#include "sheaf/unreadable.h"
 #include "sheaf/workshop.h"
 
 namespace fretsheaf::command {
@@ -28,7 +29,7 @@ bool may_write(const AdoptOptions& options, const platform::System& system, Cons
 Exit adopt(const AdoptOptions& options, platform::System& system, Console& console) {
   Exit exit = Exit::done;
   if (!may_write(options, system, console, exit)) return exit;
-  const std::string name = options.file == "-" ? "standard input" : options.file;
+  const std::string name = sheaf::shown_name(options.file);
   platform::FileResult<std::string> bytes = system.read(options.file, exchange::max_score_bytes);
   if (const auto* error = std::get_if<platform::FileError>(&bytes)) {
     complain(name + ": " + error->what, console);

@@ -33,7 +33,7 @@ Exit tidy_file(const std::string& file, bool only_check, platform::System& syste
                       ": says what the lessons of a course have in common; it has no grid, and stays as it is\n";
     return Exit::done;
   }
-  const std::string name = file == "-" ? "standard input" : file;
+  const std::string name = sheaf::shown_name(file);
   const platform::FileResult<std::string> bytes = system.read(file, lesson::limits::bytes);
   if (const auto* error = std::get_if<platform::FileError>(&bytes)) {
     complain(sheaf::unreadable(file, *error, system), console);

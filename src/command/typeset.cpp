@@ -10,6 +10,7 @@
 #include "sheaf/documents.h"
 #include "sheaf/later_pages.h"
 #include "sheaf/put_in_place.h"
+#include "sheaf/unreadable.h"
 #include "sheaf/workshop.h"
 #include "source/utf8.h"
 
@@ -67,7 +68,7 @@ void tell_of_no_document(const sheaf::Made& made, const sheaf::Job& job, Console
     return;
   }
   console.errors +=
-      source::printable(job.lesson == "-" ? "standard input" : job.lesson) +
+      source::printable(sheaf::shown_name(job.lesson)) +
       ": no MusicXML is made, for every example hides something; --answers makes that of the answer key\n";
 }
 

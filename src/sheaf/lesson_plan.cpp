@@ -2,6 +2,7 @@
 
 #include <variant>
 
+#include "lesson/sheaf_of.h"
 #include "theory/key.h"
 #include "transposition/wanted_keys.h"
 
@@ -11,9 +12,8 @@ namespace {
 
 // The sheaf.toml of a kit; "" for none. One that lies nearer may have come since.
 std::string sheaf_in(const Inputs& kit) {
-  constexpr std::string_view name = "sheaf.toml";
   for (const auto& [path, print] : kit) {
-    if (path == name || path.ends_with("/" + std::string(name))) return path;
+    if (lesson::is_sheaf_file(path)) return path;
   }
   return {};
 }

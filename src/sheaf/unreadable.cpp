@@ -41,8 +41,12 @@ std::string way_out(const std::string& path, const platform::System& system) {
 
 }  // namespace
 
+std::string shown_name(const std::string& path) {
+  return path == "-" ? "standard input" : path;
+}
+
 std::string unreadable(const std::string& path, const platform::FileError& error, const platform::System& system) {
-  const std::string why = (path == "-" ? "standard input" : path) + ": " + error.what;
+  const std::string why = shown_name(path) + ": " + error.what;
   if (error.kind == platform::FileError::Kind::folder) {
     return why + "; name a lesson in it, or make the handouts of all of them with: fretsheaf sheaf " + path;
   }

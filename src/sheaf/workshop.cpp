@@ -124,10 +124,6 @@ void or_say_why(const std::string& name, Made& made, Work work) {
   }
 }
 
-std::string shown_name(const std::string& path) {
-  return path == "-" ? "standard input" : path;
-}
-
 }  // namespace
 
 struct Workshop::Impl {
