@@ -57,19 +57,14 @@ Exit write_outputs(const sheaf::Made& made, const std::string& path, platform::S
   return Exit::done;
 }
 
-// A lesson of which every example is an exercise: warnings tell of each, this of the file that one would look for.
+// A lesson of exercises or blank bars alone: warnings may tell of each, this of the file that one would look for.
 void tell_of_no_document(const sheaf::Made& made, const sheaf::Job& job, Console& console) {
   const auto is_document = [](const sheaf::Output& output) {
     return output.suffix.ends_with(".musicxml") || output.suffix.ends_with(".mxl");
   };
-  if (made.status != sheaf::Made::Status::done ||
-      std::none_of(job.formats.begin(), job.formats.end(), sheaf::is_document) ||
-      std::any_of(made.outputs.begin(), made.outputs.end(), is_document)) {
-    return;
-  }
+  if (made.no_document.empty() || std::any_of(made.outputs.begin(), made.outputs.end(), is_document)) return;
   console.errors +=
-      source::printable(sheaf::shown_name(job.lesson)) +
-      ": no MusicXML is made, for every example hides something; --answers makes that of the answer key\n";
+      source::printable(sheaf::shown_name(job.lesson)) + ": no MusicXML is made, " + made.no_document + '\n';
 }
 
 // Where the capo is; false, with a complaint, where the text is no number of frets.

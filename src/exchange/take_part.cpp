@@ -10,6 +10,7 @@
 #include "exchange/take_harmony.h"
 #include "exchange/take_note.h"
 #include "exchange/xml_text.h"
+#include "source/first_few.h"
 
 namespace fretsheaf::exchange {
 
@@ -271,14 +272,12 @@ std::vector<Listed> parts_of(const Xml& root) {
 }
 
 std::string names_of(const std::vector<Listed>& parts) {
-  constexpr std::size_t most = 8;
-  std::string names;
-  for (std::size_t i = 0; i < parts.size(); ++i) {
-    if (i == most) return names + " and " + std::to_string(parts.size() - most) + " more";
-    const std::string name = parts[i].name.empty() ? "without a name" : "`" + parts[i].name.substr(0, 40) + "`";
-    names += (i == 0 ? "" : ", ") + std::to_string(i + 1) + " " + name;
+  std::vector<std::string> names;
+  for (const Listed& part : parts) {
+    const std::string name = part.name.empty() ? "without a name" : "`" + part.name.substr(0, 40) + "`";
+    names.push_back(std::to_string(names.size() + 1) + " " + name);
   }
-  return names;
+  return source::first_few(names, 8);
 }
 
 const Listed* choose(const std::vector<Listed>& parts, const std::string& wanted) {

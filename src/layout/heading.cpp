@@ -6,6 +6,7 @@
 #include "layout/ink.h"
 #include "layout/paragraph.h"
 #include "layout/tempo_sign.h"
+#include "score/exercise.h"
 #include "words/words.h"
 
 namespace fretsheaf::layout {
@@ -62,10 +63,7 @@ void finish(Block& block, double height, Setter& setter) {
 
 // How many bars there are to write, beside the heading's last line where there is room.
 void put_hint(Block& block, const score::Example& example, double left, double right, double y, Setter& setter) {
-  // Not those of a form around them.
-  const auto bars = std::count_if(example.bars.begin(), example.bars.end(), [](const score::Bar& bar) {
-    return !bar.events.empty() && bar.events.front().blank;
-  });
+  const auto bars = std::count_if(example.bars.begin(), example.bars.end(), score::to_write_in);
   const std::string text = words::counted(setter.words, words::Counted::write_bars, static_cast<int>(bars));
   Words hint = setter.type.set(Role::caption, text, Part::text);
   if (left + hint_gap * scale_of(setter) + hint.width > right) return;

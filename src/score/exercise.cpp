@@ -95,6 +95,10 @@ std::vector<Bar> empty_bars(const theory::Meter& meter, int count) {
   return bars;
 }
 
+bool to_write_in(const Bar& bar) {
+  return !bar.events.empty() && bar.events.front().blank;
+}
+
 lesson::Lesson without_hidden_chords(const lesson::Lesson& lesson) {
   lesson::Lesson out = lesson;
   for (std::size_t i = 0; i < out.examples.size(); ++i) {

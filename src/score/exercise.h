@@ -12,6 +12,9 @@ namespace fretsheaf::score {
 // So many bars with nothing in them.
 std::vector<Bar> empty_bars(const theory::Meter& meter, int count);
 
+// Whether a bar is one of those: around an example's blank bars, a form that is written out has slashes.
+bool to_write_in(const Bar& bar);
+
 // A lesson without the chords that it hides, those of a form where the example stands among them, and without the
 // labels that count from them. Spelling listens to the chords too, so that they must be gone before a score is built.
 lesson::Lesson without_hidden_chords(const lesson::Lesson& lesson);

@@ -6,6 +6,7 @@
 
 #include "sheaf/shares.h"
 #include "sheaf/up_to_date.h"
+#include "source/first_few.h"
 
 namespace fretsheaf::sheaf {
 
@@ -190,16 +191,9 @@ void CourseRun::tell(std::size_t lesson, const Answer& answer) {
 void CourseRun::tell_refused() {
   std::multimap<std::size_t, std::string> lines;
   for (const auto& [why, lessons] : refused_) {
-    std::string names;
-    std::size_t named = 0;
-    for (const std::size_t lesson : lessons) {
-      if (named == most_named) break;
-      if (named++ > 0) names += ", ";
-      names += course_.lessons[lesson].path;
-    }
-    if (lessons.size() > named) names += " and " + std::to_string(lessons.size() - named) + " more";
-    (names += ": ") += why;
-    lines.emplace(*lessons.begin(), std::move(names));
+    std::vector<std::string> names;
+    for (const std::size_t lesson : lessons) names.push_back(course_.lessons[lesson].path);
+    lines.emplace(*lessons.begin(), source::first_few(names, most_named) + ": " + why);
   }
   refused_.clear();
   std::vector<std::string> refusals;

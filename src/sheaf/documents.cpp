@@ -12,20 +12,22 @@ bool is_document(Format format) {
   return format == Format::musicxml || format == Format::mxl;
 }
 
-void add_documents(const score::Score& score, Format format, bool split, const std::string& name,
-                   std::vector<Output>& outputs) {
+void add_documents(const score::Score& score, Format format, bool split, const std::string& name, Made& made) {
   const auto add = [&](const std::string& own_name, const std::string& document) {
     if (format == Format::mxl) {
-      outputs.push_back({own_name + ".mxl", exchange::mxl(document)});
+      made.outputs.push_back({own_name + ".mxl", exchange::mxl(document)});
     } else {
-      outputs.push_back({own_name + ".musicxml", document});
+      made.outputs.push_back({own_name + ".musicxml", document});
     }
   };
-  const auto hides = [&](const score::Example& example) { return lesson::any(example.hidden); };
+  const auto hides = [](const score::Example& example) { return lesson::any(example.hidden); };
   const auto written = [&](const score::Example& example) { return exchange::has_document(score, example); };
-  const bool hides_all = std::any_of(score.examples.begin(), score.examples.end(), hides) &&
-                         std::none_of(score.examples.begin(), score.examples.end(), written);
-  if (hides_all) return;
+  if (std::none_of(score.examples.begin(), score.examples.end(), written)) {
+    made.no_document = !score.answer_key && std::any_of(score.examples.begin(), score.examples.end(), hides)
+                           ? "for every example hides something; --answers makes that of the answer key"
+                           : "for there is no music in this lesson";
+    return;
+  }
   if (!split) return add(name, exchange::musicxml(score));
   for (std::size_t i = 0; i < score.examples.size(); ++i) {
     if (!exchange::has_document(score, score.examples[i])) continue;

@@ -3,6 +3,7 @@
 #include <string_view>
 #include <vector>
 
+#include "source/first_few.h"
 #include "source/nearest.h"
 
 namespace fretsheaf::sheaf {
@@ -33,10 +34,7 @@ std::string way_out(const std::string& path, const platform::System& system) {
   std::string near = source::nearest(whole ? name.substr(0, name.size() - ending.size()) : name, known);
   if (near.empty()) near = source::nearest(name.substr(0, name.find('.')), known);
   if (!near.empty()) return "did you mean '" + folder + near + std::string(ending) + "'?";
-  std::string all;
-  for (std::size_t i = 0; i < lessons.size() && i < most_named; ++i) all += (i == 0 ? "" : ", ") + lessons[i];
-  if (lessons.size() > most_named) all += " and " + std::to_string(lessons.size() - most_named) + " more";
-  return "there " + std::string(lessons.size() == 1 ? "is " : "are ") + all;
+  return (lessons.size() == 1 ? "there is " : "there are ") + source::first_few(lessons, most_named);
 }
 
 }  // namespace

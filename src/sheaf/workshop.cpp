@@ -188,7 +188,7 @@ void Workshop::Impl::render(const Job& job, const score::Score& score, const std
   std::optional<sheet::Sheet> sheet;
   for (const Format format : job.formats) {
     if (is_document(format)) {
-      add_documents(score, format, job.split, suffix, made.outputs);
+      add_documents(score, format, job.split, suffix, made);
       continue;
     }
     if (!sheet) {

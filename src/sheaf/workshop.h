@@ -59,6 +59,7 @@ struct Made {
   std::vector<Report> reports;
   std::string refusal;          // why, for request_wrong and unreadable: a line without a full stop
   std::vector<Output> outputs;  // empty unless done
+  std::string no_document;      // why no MusicXML is among them where it was asked for: "for …"
   // Sets of SVG pages: an earlier, longer run may have left ".d-dorian.p3.svg" and on.
   struct SvgPages {
     std::string prefix;  // ".d-dorian.p"

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "score/exercise.h"
 #include "spoken/bar_body.h"
 
 namespace fretsheaf::spoken {
@@ -52,8 +53,7 @@ std::string head_of(const score::Example& example, std::size_t bar, const std::v
     if (head_tells(mark, own)) add_item(head, mark.said);
   }
   if (own.chords_to_write && own.chords.empty()) add_item(head, phrases[Sentence::chord_to_find]);
-  // Around blank bars, a form that is written out has slashes.
-  if (example.blank && !own.events.empty() && own.events.front().blank) add_item(head, phrases[Sentence::to_write_in]);
+  if (example.blank && score::to_write_in(own)) add_item(head, phrases[Sentence::to_write_in]);
   std::string said;
   add_sentence(said, head);
   return said;

@@ -192,7 +192,7 @@ TEST_CASE("MusicXML of an exercise is made for the answer key alone, and this is
         "         ^^^^^^^^^\n"
         "help: --answers puts it into the answer key's\n");
   REQUIRE(shed.written(false).size() == 1);
-  const std::string& document = shed.written(false).at("quiz.d-dorian.musicxml");
+  const std::string document = shed.written(false).at("quiz.d-dorian.musicxml");
   CHECK(document.find("<fret>8</fret>") != std::string::npos);
   CHECK(document.find("<fret>9</fret>") == std::string::npos);
 
@@ -219,6 +219,23 @@ TEST_CASE("a lesson of exercises alone says once that it makes no MusicXML, and 
   CHECK(shed.written(true).size() == 1);
   CHECK(shed.typeset(quiz, {"--as", "pdf"}) == Exit::done);
   CHECK(shed.console.errors.empty());
+}
+
+TEST_CASE("a lesson of blank bars or prose alone says that it makes no MusicXML, with answers or without") {
+  const std::string none = "quiz.lesson.toml: no MusicXML is made, for there is no music in this lesson\n";
+  const std::string top = "title = \"Quiz\"\nkey = \"D dorian\"\ninstrument = \"bass\"\n";
+  const std::string blank = top + "[[example]]\nblank-bars = 4\n";
+  const std::string prose = top + "intro = \"Bring a pencil.\"\n";
+  Shed shed;
+  for (const std::string& music_less : {blank, prose}) {
+    CHECK(shed.typeset(music_less, {"--as", "musicxml,mxl"}) == Exit::done);
+    CHECK(shed.console.errors.ends_with(none));
+    CHECK(shed.written(false).empty());
+  }
+  CHECK(shed.typeset(blank, {"--as", "musicxml", "--answers"}) == Exit::done);
+  CHECK(shed.console.errors.ends_with(none));
+  CHECK(shed.written(false).empty());
+  CHECK(shed.written(true).empty());
 }
 
 TEST_CASE("an answer key is asked of a lesson that hides nothing") {
