@@ -6,6 +6,7 @@ import { chromium } from 'playwright-core';
 
 export const program = process.env.FRETSHEAF_PROGRAM;
 export const project = process.env.FRETSHEAF_PROJECT;
+export const sanitized = process.env.FRETSHEAF_SANITIZED === '1'; // whether the program was built with sanitizers
 
 // Runs `work(browser)`; the browser is closed whatever comes of it.
 export async function withBrowser(work) {
