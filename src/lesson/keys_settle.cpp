@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "lesson/keys_inside.h"
 #include "lesson/keys_paths.h"
 #include "lesson/limits.h"
 #include "theory/keys.h"
@@ -122,9 +123,7 @@ std::string settle_path(const Located<std::string>& written, std::string_view wh
   const bool absolute = written.value.starts_with('/');
   const std::string folder = folder_of(read.files[written.range.file].name());
   std::string path = normal_path(absolute ? written.value : folder + written.value);
-  const std::string root = read.root.empty() ? "." : read.root;
-  const bool inside = !absolute && is_inside(path, read.root);
-  if (!inside || (system.exists(path) && !is_inside(system.real_path(path), system.real_path(root)))) {
+  if (absolute || !stays_inside(path, read.root, system)) {
     read.diagnostics.error(Code::outside_folder, written.range,
                            shown(written.value) + " lies outside the folder of these lessons",
                            "put the " + std::string(what) + " beside the lesson file and write its name alone");

@@ -1,5 +1,6 @@
 #include "lesson/keys_sheaf.h"
 
+#include "lesson/keys_inside.h"
 #include "lesson/keys_paths.h"
 #include "lesson/toml_guard.h"
 
@@ -45,6 +46,19 @@ std::string under_defaults(std::string_view key) {
   return "write it under [defaults]";
 }
 
+// A file from strangers writes nowhere but in its own folder, and below it.
+void keep_inside(const std::string& home, const platform::System& system, ReadLesson& read) {
+  std::optional<Located<std::string>>& folder = read.output.folder;
+  if (!folder) return;
+  const bool absolute = folder->value.starts_with('/');
+  const std::string path = normal_path(home + folder->value);
+  if (!absolute && (path == normal_path(home) || stays_inside(path, home, system))) return;
+  read.diagnostics.error(source::Code::outside_folder, folder->range,
+                         shown(folder->value) + " lies outside the folder of this sheaf.toml",
+                         "write folder = \"handouts\", a folder beside it; --to has handouts made anywhere else");
+  folder.reset();
+}
+
 }  // namespace
 
 std::optional<std::string> find_sheaf(const std::string& lesson_path, const platform::System& system) {
@@ -80,6 +94,7 @@ TomlValue read_sheaf(const std::string& path, const platform::System& system, Le
   if (found.output != nullptr) {
     read_table<SheafOutput>(*found.output, output_rules, read.output,
                             {read.files, read.diagnostics, "[output]", nullptr});
+    keep_inside(folder_of(path), system, read);
   }
   return std::move(*tree);
 }

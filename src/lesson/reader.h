@@ -14,7 +14,7 @@ namespace fretsheaf::lesson {
 
 // What a sheaf.toml says under [output].
 struct SheafOutput {
-  std::optional<Located<std::string>> folder;  // relative to the sheaf.toml's own
+  std::optional<Located<std::string>> folder;  // in the sheaf.toml's own, and relative to it
   std::vector<Located<std::string>> formats;   // of pdf, svg, musicxml, mxl; empty where it names none
 };
 

@@ -13,7 +13,7 @@ namespace fretsheaf::platform {
 
 std::optional<FileError> append_to(const std::string& path, std::string_view bytes, bool synced) {
   if (const int failed = make_folders(folder_of(path))) return write_error(failed);
-  Descriptor file(::open(path.c_str(), O_WRONLY | O_CREAT | O_APPEND | O_CLOEXEC, 0666));
+  Descriptor file(::open(path.c_str(), O_WRONLY | O_CREAT | O_APPEND | O_NONBLOCK | O_CLOEXEC, 0666));
   if (!file.is_open()) return write_error(errno);
   if (const int failed = write_all(file.number(), bytes)) return write_error(failed);
   if (synced && ::fdatasync(file.number()) != 0) return write_error(errno);

@@ -58,14 +58,21 @@ struct OpenFile {
   bool is_regular;
 };
 
+// A pipe that a shell hands over goes by one of these names; a pipe among files waits for a writer for ever.
+bool is_handed_over(const std::string& path) {
+  return path.starts_with("/dev/") || path.starts_with("/proc/");
+}
+
 FileResult<OpenFile> open_file(const std::string& path, std::size_t limit) {
-  Descriptor file(::open(path.c_str(), O_RDONLY | O_CLOEXEC));
+  const bool waits = is_handed_over(path);
+  Descriptor file(::open(path.c_str(), O_RDONLY | O_CLOEXEC | (waits ? 0 : O_NONBLOCK)));
   if (!file.is_open()) return read_error(errno);
   struct stat found {};
   if (::fstat(file.number(), &found) != 0) return read_error(errno);
   if (S_ISDIR(found.st_mode)) return folder_error();
   const auto size = static_cast<std::size_t>(found.st_size);
   const bool is_regular = S_ISREG(found.st_mode);
+  if (!is_regular && !waits) return not_ordinary_error();
   if (is_regular && size > limit) return too_large_error(limit);
   return OpenFile{std::move(file), size, is_regular};
 }

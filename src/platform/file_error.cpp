@@ -57,6 +57,10 @@ FileError write_error(int error_number) {
   }
 }
 
+FileError not_ordinary_error() {
+  return {Kind::other, "is no ordinary file"};
+}
+
 FileError too_large_error(std::size_t limit) {
   constexpr std::size_t mebibyte = std::size_t{1} << 20;
   const bool round = limit >= mebibyte && limit % mebibyte == 0;

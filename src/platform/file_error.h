@@ -12,6 +12,7 @@ FileError write_error(int error_number);
 
 FileError missing_error();
 FileError folder_error();
+FileError not_ordinary_error();
 
 // "is larger than 4 MiB"
 FileError too_large_error(std::size_t limit);

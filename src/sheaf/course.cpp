@@ -73,7 +73,7 @@ class Targets {
     const std::filesystem::path from = system_.absolute(home.empty() ? "." : home);
     const std::filesystem::path here = system_.absolute(lesson_folder.empty() ? "." : lesson_folder);
     const std::string rest = here.lexically_relative(from).string();
-    const std::string target = output.starts_with('/') ? output : joined(home, output);
+    const std::string target = joined(home, output);
     return rest == "." ? target : joined(target, rest);
   }
 
@@ -91,10 +91,7 @@ Places places_of(const std::string& folder, const std::string& to, const platfor
   if (sheaf) {
     top = folder_part(sheaf->path);
     if (top.empty()) top = ".";
-    if (to.empty() && sheaf->output.folder) {
-      const std::string& output = sheaf->output.folder->value;
-      root = output.starts_with('/') ? output : joined(top, output);
-    }
+    if (to.empty() && sheaf->output.folder) root = joined(top, sheaf->output.folder->value);
   }
   return {folder, root, top, system};
 }

@@ -6,6 +6,7 @@
 #include <variant>
 
 #include "platform/xml_document.h"
+#include "sheaf/svg_repeats.h"
 
 namespace fretsheaf::sheaf {
 namespace {
@@ -81,7 +82,9 @@ std::optional<std::string> svg_problem(const std::string& bytes) {
   for (const std::string& target : document->instructions) {
     if (target == "xml-stylesheet") return outside;
   }
-  return element_problem(document->root);
+  if (auto problem = element_problem(document->root)) return problem;
+  if (repeats_too_much(document->root)) return "has its parts drawn more than 10000 times by reference";
+  return std::nullopt;
 }
 
 }  // namespace fretsheaf::sheaf

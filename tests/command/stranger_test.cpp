@@ -150,6 +150,24 @@ TEST_CASE("a handout replaces a symbolic link in its place, and leaves what that
   }
 }
 
+TEST_CASE("a course from strangers writes nowhere but in its folder, whatever its sheaf.toml says") {
+  Desk desk;
+  put(desk.folder / "course/a.lesson.toml", head + music);
+  const std::set<std::string> before = desk.files();
+  const std::string absolute = desk.folder / "outside";
+  for (const std::string& folder :
+       {std::string("../outside"), std::string("linked"), std::string("linked/deep"), absolute}) {
+    put(desk.folder / "course/sheaf.toml", "[output]\nfolder = \"" + folder + "\"\n");
+    const std::string said = desk.run("sheaf course");
+    INFO(said);
+    CHECK(said.find("lies outside the folder of this sheaf.toml\n") != std::string::npos);
+    CHECK(said.starts_with("status 1\n"));
+    for (const std::string& file : desk.files()) {
+      if (before.find(file) == before.end()) CHECK(file.starts_with("course/"));
+    }
+  }
+}
+
 TEST_CASE("a link in a text leads to the web or to a mailbox, however its scheme is written") {
   Desk desk;
   const std::vector<std::string> links = {"[a](javascript:alert(1))",

@@ -134,6 +134,31 @@ TEST_CASE("The output that a sheaf.toml asks for") {
   CHECK(found.output.formats[1].value == "mxl");
 }
 
+TEST_CASE("Handouts stay in the folder of the sheaf.toml that says where they go") {
+  const auto reading = [](const std::string& folder) {
+    platform::MemorySystem system;
+    system.files["a/sheaf.toml"] =
+        "[defaults]\nkey = \"G major\"\ninstrument = \"bass\"\n[output]\nfolder = \"" + folder + "\"\n";
+    system.files["a/hand"] = "";
+    system.links["a/hand"] = "elsewhere";
+    return read_at("a/b/tide.lesson.toml", system);
+  };
+  for (const std::string inside : {".", "out", "./out/", "out/../made", "b/.."}) {
+    INFO(inside);
+    CHECK(said(reading(inside)) == "");
+    CHECK(reading(inside).output.folder.value().value == inside);
+  }
+  for (const std::string outside : {"..", "../out", "out/../../up", "/tmp/out", "hand", "hand/deeper/down"}) {
+    INFO(outside);
+    const ReadLesson found = reading(outside);
+    CHECK(said(found) == "a/sheaf.toml:5:10-" + std::to_string(outside.size() + 12) + ": error: '" + outside +
+                             "' lies outside the folder of this sheaf.toml\n"
+                             "help: write folder = \"handouts\", a folder beside it; --to has handouts made anywhere "
+                             "else\n");
+    CHECK_FALSE(found.output.folder);
+  }
+}
+
 TEST_CASE("A logo lies beside the file that names it, inside the folder of the sheaf") {
   platform::MemorySystem system;
   system.files["a/sheaf.toml"] = "[defaults]\nlogo = \"pictures/lantern.svg\"\nlogo-alt = \"A lantern\"\n";

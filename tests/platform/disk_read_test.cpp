@@ -135,3 +135,23 @@ TEST_CASE("files and folders exist, what is gone does not") {
   CHECK(DiskSystem().exists(folder.path()));
   CHECK_FALSE(DiskSystem().exists(folder / "b"));
 }
+
+TEST_CASE("a pipe among files keeps nobody waiting for a writer") {
+  const TemporaryFolder folder;
+  const std::string pipe = folder / "logo.svg";
+  REQUIRE(::mkfifo(pipe.c_str(), 0600) == 0);
+  CHECK(content(DiskSystem().read(pipe, plenty)) == "error: is no ordinary file");
+  const auto viewed = DiskSystem().view(pipe, plenty);
+  CHECK(std::get<FileError>(viewed).what == "is no ordinary file");
+  DiskSystem system;
+  CHECK(system.append(pipe, "x", false).has_value());
+}
+
+TEST_CASE("a pipe that a shell hands over is read") {
+  std::array<int, 2> ends{};
+  REQUIRE(::pipe(ends.data()) == 0);
+  REQUIRE(::write(ends[1], "tide", 4) == 4);
+  ::close(ends[1]);
+  CHECK(content(DiskSystem().read("/dev/fd/" + std::to_string(ends[0]), plenty)) == "tide");
+  ::close(ends[0]);
+}

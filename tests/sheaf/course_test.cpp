@@ -64,15 +64,15 @@ TEST_CASE("handouts go where the nearest sheaf.toml says, from whichever folder 
   platform::MemorySystem system;
   system.files["course/sheaf.toml"] = "[output]\nfolder = \"handouts\"\n";
   system.files["course/a/z.lesson.toml"] = "";
-  system.files["course/b/sheaf.toml"] = "[output]\nfolder = \"../printed\"\n";
+  system.files["course/b/sheaf.toml"] = "[output]\nfolder = \"printed\"\n";
   system.files["course/b/y.lesson.toml"] = "";
   const Course whole = course_of("course", "", system);
   CHECK(ways(whole) ==
-        Ways{"course/a/z.lesson.toml > course/handouts/a/z", "course/b/y.lesson.toml > course/b/../printed/y"});
+        Ways{"course/a/z.lesson.toml > course/handouts/a/z", "course/b/y.lesson.toml > course/b/printed/y"});
   CHECK(whole.places.root() == "course/handouts");
   CHECK(whole.lessons[0].name == "../a/z.lesson.toml");
   CHECK(whole.lessons[0].sheaf == "../sheaf.toml");
-  CHECK(whole.lessons[1].recorded_handouts == "../printed/y");
+  CHECK(whole.lessons[1].recorded_handouts == "../b/printed/y");
   const Course part = course_of("course/a", "", system);
   CHECK(ways(part) == Ways{"course/a/z.lesson.toml > course/handouts/a/z"});
   CHECK(part.places.root() == "course/handouts");
@@ -82,12 +82,12 @@ TEST_CASE("handouts go where the nearest sheaf.toml says, from whichever folder 
 
 TEST_CASE("two lessons with one name for their handouts are refused before anything is made") {
   platform::MemorySystem system;
-  system.files["a/sheaf.toml"] = "[output]\nfolder = \"../out\"\n";
-  system.files["b/sheaf.toml"] = "[output]\nfolder = \"../out\"\n";
-  system.files["a/tide.lesson.toml"] = "";
+  system.files["sheaf.toml"] = "[output]\nfolder = \"b\"\n";
+  system.files["b/sheaf.toml"] = "";
+  system.files["tide.lesson.toml"] = "";
   system.files["b/tide.lesson.toml"] = "";
   CHECK(why_not(".", "", system) ==
-        "request: 'a/tide.lesson.toml' and 'b/tide.lesson.toml' would both be written to 'b/../out/tide.…'; rename one "
+        "request: 'tide.lesson.toml' and 'b/tide.lesson.toml' would both be written to 'b/tide.…'; rename one "
         "of them");
   CHECK(why_not(".", "elsewhere", system) == "a course");
 }

@@ -7,6 +7,7 @@
 
 #include "platform/disk_system.h"
 #include "platform/memory_system.h"
+#include "sheaf/referring.h"
 #include "sheaf/said_by.h"
 #include "sheaf/workshop.h"
 #include "support/temporary_folder.h"
@@ -154,6 +155,7 @@ TEST_CASE("a logo that cannot be drawn is an error where the lesson names it") {
       {"a.svg", "<?xml-stylesheet href=\"a.css\"?>" + svg(""), "needs parts outside its file" + shapes},
       {"a.svg", "<!DOCTYPE svg [<!ATTLIST image href CDATA \"other.png\">]>" + svg("<image/>"),
        "needs parts outside its file" + shapes},
+      {"a.svg", svg(test::referring(4)), "has its parts drawn more than 10000 times by reference" + shapes},
       {"a.svg", "<!DOCTYPE svg [<!ENTITY a \"b\">]>" + svg(""), "defines entities" + shapes},
       {"a.svg", "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 900 9\"/>",
        "is too long and thin to be seen in a handout's head\nhelp: it may be up to 20 times as long as it is wide\n"},
