@@ -7,6 +7,7 @@
 
 #include "lesson/grid_form.h"
 #include "lesson/grid_phrases.h"
+#include "lesson/plain_signs.h"
 #include "source/nearest.h"
 #include "theory/chord.h"
 
@@ -95,6 +96,14 @@ std::string nearest_chord(const std::string& written) {
   return chord != written && theory::parse_chord(chord) ? chord : std::string();
 }
 
+// What to write instead of a chord with the signs of print; empty where it has none, or is none with letters for them.
+std::string sign_help(const std::string& written) {
+  const std::string plain = with_plain_signs(written);
+  if (plain == written) return {};
+  const std::string chord = theory::parse_chord(plain) ? plain : nearest_chord(plain);
+  return "a flat is written `b`, and a sharp `#`" + (chord.empty() ? "" : ": write " + tick(chord));
+}
+
 // What to write instead of a numeral or a chord whose letters have the wrong case; empty where it is not that.
 std::string case_help(const std::string& written) {
   std::string capital = written;
@@ -169,12 +178,13 @@ class WordSetter {
   }
 
   void report_chord(const PlacedWord& word) {
+    std::string help = sign_help(word.text);
+    if (help.empty()) help = case_help(word.text);
     const std::string guess = nearest_chord(word.text);
-    const std::string in_case = case_help(word.text);
     input_.diagnostics.error(Code::chord_unknown, word.range, tick(word.text) + " is no chord",
-                             !in_case.empty() ? in_case
-                             : guess.empty()  ? "write a symbol, `Am7` or `Bb/D`, or a Roman numeral, `IV7`"
-                                              : "did you mean " + tick(guess) + "?");
+                             !help.empty()   ? help
+                             : guess.empty() ? "write a symbol, `Am7` or `Bb/D`, or a Roman numeral, `IV7`"
+                                             : "did you mean " + tick(guess) + "?");
   }
 
   const GridInput& input_;

@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "lesson/limits.h"
+#include "lesson/plain_signs.h"
 #include "source/nearest.h"
 #include "theory/keys.h"
 
@@ -65,9 +66,9 @@ std::string meant_key(std::string_view text) {
 
 // With accidentals as they are written here: "Eb major" of "E flat major" and of "E♭ major".
 std::string with_plain_accidentals(std::string_view text) {
-  constexpr std::array<std::pair<std::string_view, std::string_view>, 6> ways = {
-      {{" flat", "b"}, {"-flat", "b"}, {" sharp", "#"}, {"-sharp", "#"}, {"\u266D", "b"}, {"\u266F", "#"}}};
-  std::string plain(text);
+  constexpr std::array<std::pair<std::string_view, std::string_view>, 4> ways = {
+      {{" flat", "b"}, {"-flat", "b"}, {" sharp", "#"}, {"-sharp", "#"}}};
+  std::string plain = with_plain_signs(text);
   for (const auto& [way, sign] : ways) {
     if (const auto at = plain.find(way); at != std::string::npos) plain.replace(at, way.size(), sign);
   }

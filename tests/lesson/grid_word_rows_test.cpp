@@ -33,6 +33,13 @@ TEST_CASE("chords") {
         "3:20: error: `Fminore/C` is no chord; did you mean `Fm/C`?",
         "3:30: error: `Gmaggiore` is no chord; did you mean `G`?",
         "3:40: error: `Amenor6` is no chord; did you mean `Am6`?"}},
+      {"count  | 1        2        3        4      |\n"
+       "G      | 5        7        5        7      |\n"
+       "chord  | B♭7      C♯m7♭5   ♭VII     E♭min7 |\n",
+       {"3:10: error: `B♭7` is no chord; a flat is written `b`, and a sharp `#`: write `Bb7`",
+        "3:19: error: `C♯m7♭5` is no chord; a flat is written `b`, and a sharp `#`: write `C#m7b5`",
+        "3:28: error: `♭VII` is no chord; a flat is written `b`, and a sharp `#`: write `bVII`",
+        "3:37: error: `E♭min7` is no chord; a flat is written `b`, and a sharp `#`: write `Ebm7`"}},
       {"count  | 1      2      3      4      |\n"
        "G      | 5      7      5      7      |\n"
        "chord  | \"Am7\"  Bb/D N.C.     V7/ii  |\n",

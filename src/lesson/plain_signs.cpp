@@ -1,0 +1,20 @@
+#include "lesson/plain_signs.h"
+
+#include <array>
+#include <utility>
+
+namespace fretsheaf::lesson {
+
+std::string with_plain_signs(std::string_view text) {
+  constexpr std::array<std::pair<std::string_view, std::string_view>, 4> signs = {
+      {{"\u266D", "b"}, {"\u266F", "#"}, {"\U0001D12B", "bb"}, {"\U0001D12A", "##"}}};
+  std::string plain(text);
+  for (const auto& [sign, letters] : signs) {
+    for (std::size_t at = 0; (at = plain.find(sign, at)) != std::string::npos; at += letters.size()) {
+      plain.replace(at, sign.size(), letters);
+    }
+  }
+  return plain;
+}
+
+}  // namespace fretsheaf::lesson
