@@ -62,8 +62,15 @@ class Walk {
       if (!is_named(attribute.name, "id")) find_targets(attribute.value, by_id_, targets);
     }
     if (!targets.empty()) targets_.emplace(&element, std::move(targets));
-    if (is_named(element.name, "style")) find_targets(element.text, by_id_, styled_);
+    if (is_named(element.name, "style")) find_styled(element.text);
     for (const XmlElement& child : element.children) note(child);
+  }
+
+  // A selector, `#name`, refers to nothing.
+  void find_styled(std::string_view css) {
+    for (std::size_t at = 0; (at = css.find("url(", at)) != std::string_view::npos; at += 4) {
+      find_targets(css.substr(at, css.find(')', at) - at), by_id_, styled_);
+    }
   }
 
   // How often all style sheets together may have one part drawn: what they refer to may hold parts that they refer

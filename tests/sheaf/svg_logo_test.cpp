@@ -51,6 +51,7 @@ TEST_CASE("a style sheet may have each of the parts refer") {
   };
   CHECK(styled(".b{fill:url(#g);stroke:#fff}", 20000) == "none");
   CHECK(styled(".b{mask:url(#m)}", 1000) == "none");
+  CHECK(styled("#m {fill:#000} #n {fill:url(#g)}", 20000) == "none");
   CHECK(styled(".b{mask:url(#m)}.c{mask:url(#n)}", 2000) == too_often);
 }
 
