@@ -6,6 +6,7 @@
 #include <variant>
 
 #include "platform/xml_document.h"
+#include "sheaf/svg_name.h"
 #include "sheaf/svg_repeats.h"
 
 namespace fretsheaf::sheaf {
@@ -16,12 +17,6 @@ constexpr std::array<std::string_view, 2> script_elements = {"script", "handler"
 
 bool is_one_of(std::string_view name, auto names) {
   return std::find(names.begin(), names.end(), name) != names.end();
-}
-
-// Its name without a namespace prefix.
-std::string_view local_name(std::string_view name) {
-  const auto colon = name.rfind(':');
-  return colon == std::string_view::npos ? name : name.substr(colon + 1);
 }
 
 std::string lower(std::string_view text) {

@@ -6,6 +6,8 @@
 #include <unordered_map>
 #include <vector>
 
+#include "sheaf/svg_name.h"
+
 namespace fretsheaf::sheaf {
 namespace {
 
@@ -17,17 +19,15 @@ constexpr std::size_t deepest = 64;         // references within each other
 using Targets = std::vector<const XmlElement*>;
 using ById = std::unordered_map<std::string_view, const XmlElement*>;
 
-bool is_named(std::string_view name, std::string_view local) {
-  return name == local || (name.ends_with(local) && name[name.size() - local.size() - 1] == ':');
-}
-
-bool is_gradient(const XmlElement& element) {
-  return is_named(element.name, "linearGradient") || is_named(element.name, "radialGradient");
+// A gradient of so few colours costs no more than one colour, and nothing in it can refer to what is drawn.
+bool is_plain_gradient(const XmlElement& element) {
+  const std::string_view name = local_name(element.name);
+  return (name == "linearGradient" || name == "radialGradient") && element.children.size() <= 64;
 }
 
 void find_ids(const XmlElement& element, ById& by_id) {
   for (const platform::XmlAttribute& attribute : element.attributes) {
-    if (is_named(attribute.name, "id")) by_id.emplace(attribute.value, &element);
+    if (local_name(attribute.name) == "id") by_id.emplace(attribute.value, &element);
   }
   for (const XmlElement& child : element.children) find_ids(child, by_id);
 }
@@ -38,7 +38,7 @@ void find_targets(std::string_view text, const ById& by_id, Targets& targets) {
   for (std::size_t at = 0; (at = text.find('#', at)) != std::string_view::npos;) {
     const std::size_t end = std::min(text.find_first_of(")'\" \t\r\n;,}", ++at), text.size());
     const auto found = by_id.find(text.substr(at, end - at));
-    if (found != by_id.end()) targets.push_back(found->second);
+    if (found != by_id.end() && !is_plain_gradient(*found->second)) targets.push_back(found->second);
   }
 }
 
@@ -59,10 +59,10 @@ class Walk {
   void note(const XmlElement& element) {
     Targets targets;
     for (const platform::XmlAttribute& attribute : element.attributes) {
-      if (!is_named(attribute.name, "id")) find_targets(attribute.value, by_id_, targets);
+      if (local_name(attribute.name) != "id") find_targets(attribute.value, by_id_, targets);
     }
     if (!targets.empty()) targets_.emplace(&element, std::move(targets));
-    if (is_named(element.name, "style")) find_styled(element.text);
+    if (local_name(element.name) == "style") find_styled(element.text);
     for (const XmlElement& child : element.children) note(child);
   }
 
@@ -78,7 +78,6 @@ class Walk {
   std::size_t drawn_by_style() {
     std::size_t each = 1;
     for (const XmlElement* target : styled_) {
-      if (is_gradient(*target)) continue;
       drawn_ = 0;
       follow(*target);
       if (too_many(each *= drawn_)) break;
@@ -98,8 +97,9 @@ class Walk {
     for (const XmlElement& child : element.children) draw(child, again);
   }
 
-  // A part that refers to itself is drawn by nobody.
+  // A part that refers to itself is drawn by nobody, and yet it takes time to find that out.
   void follow(const XmlElement& target) {
+    if (too_many(++drawn_)) return;
     if (std::find(within_.begin(), within_.end(), &target) != within_.end()) return;
     too_much_ = too_much_ || within_.size() == deepest;
     if (too_much_) return;

@@ -58,6 +58,15 @@ TEST_CASE("a style sheet may have each of the parts refer") {
 TEST_CASE("parts that refer to each other in a ring, or one after another without end, keep nobody waiting") {
   CHECK(problem("<g id=\"a\"><use href=\"#b\"/></g><g id=\"b\"><use href=\"#a\"/></g>") == "none");
   CHECK(problem(chain(50)) == "none");
+  std::string itself = "<g id=\"a\" style=\"";
+  for (int i = 0; i < 20000; ++i) itself += "url(#a)";
+  CHECK(problem(itself + "\"/>") == too_often);
+}
+
+TEST_CASE("a logo may have a gradient in each of its parts") {
+  std::string inside = "<linearGradient id=\"g\"><stop/><stop/></linearGradient>";
+  for (int i = 0; i < 20000; ++i) inside += "<path fill=\"url(#g)\"/>";
+  CHECK(problem(inside) == "none");
   CHECK(problem(chain(100000)) == too_often);
 }
 
