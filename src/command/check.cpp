@@ -8,11 +8,12 @@ namespace fretsheaf::command {
 Exit check(const CheckOptions& options, platform::System& system, Console& console) {
   sheaf::Workshop workshop(system);
   Exit exit = Exit::done;
-  std::vector<sheaf::Made> checked;
+  std::vector<Checked> checked;
   checked.reserve(options.lessons.size());
   for (const std::string& lesson : options.lessons) {
-    checked.push_back(workshop.check(lesson));
-    exit = worse(exit, options.json ? report_refusal(checked.back(), console) : report(checked.back(), console));
+    checked.push_back({lesson, workshop.check(lesson)});
+    const sheaf::Made& made = checked.back().made;
+    exit = worse(exit, options.json ? report_refusal(made, console) : report(made, console));
   }
   if (options.json) console.out += json_report(checked);
   return exit;

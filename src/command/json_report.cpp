@@ -2,6 +2,7 @@
 
 #include <nlohmann/json.hpp>
 
+#include "sheaf/unreadable.h"
 #include "source/code.h"
 
 namespace fretsheaf::command {
@@ -35,12 +36,21 @@ void add_files(const sheaf::Report& report, ordered_json& files) {
   }
 }
 
+// A lesson that could not be read has no text, and one finding at its beginning.
+ordered_json without_text(const Checked& one) {
+  const source::Text empty(one.lesson, {});
+  const source::Diagnostic why{source::Severity::error, source::Code::file_unreadable, {}, one.made.refusal, {}};
+  return {{"file", sheaf::shown_name(one.lesson)}, {"diagnostics", ordered_json::array({entry(why, empty)})}};
+}
+
 }  // namespace
 
-std::string json_report(const std::vector<sheaf::Made>& checked) {
+std::string json_report(const std::vector<Checked>& checked) {
   ordered_json files = ordered_json::array();
-  for (const sheaf::Made& made : checked) {
-    for (const sheaf::Report& report : made.reports) add_files(report, files);
+  for (const Checked& one : checked) {
+    if (one.made.status == sheaf::Made::Status::unreadable && one.made.reports.empty())
+      files.push_back(without_text(one));
+    for (const sheaf::Report& report : one.made.reports) add_files(report, files);
   }
   const ordered_json document = {{"version", 1}, {"files", std::move(files)}};
   // A file name need not be UTF-8; the document is.

@@ -25,8 +25,7 @@ using source::Code;
 
 namespace {
 
-constexpr std::size_t most_examples = 500;
-constexpr int most_bars = 2000;
+namespace limits = lesson::limits;
 
 class Adopter {
  public:
@@ -99,15 +98,16 @@ class Adopter {
   }
 
   void check_limits() {
-    if (sections_.size() > most_examples) {
-      losses_.error(Code::adopt_too_much, measure(sections_[most_examples].first).element,
-                    sections_[most_examples].first, "here begins the 501st section", "a lesson has up to 500 examples");
+    if (sections_.size() > limits::examples) {
+      losses_.error(Code::adopt_too_much, measure(sections_[limits::examples].first).element,
+                    sections_[limits::examples].first, "here begins section " + std::to_string(limits::examples + 1),
+                    "a lesson has up to " + std::to_string(limits::examples) + " examples");
     }
     for (const Section& section : sections_) {
-      if (section.last - section.first <= most_bars) continue;
+      if (section.last - section.first <= static_cast<int>(limits::bars)) continue;
       losses_.error(Code::adopt_too_much, measure(section.first).element, section.first,
                     "this section has " + std::to_string(section.last - section.first) + " measures",
-                    "an example of a lesson has up to 2000 bars");
+                    "an example of a lesson has up to " + std::to_string(limits::bars) + " bars");
     }
   }
 
@@ -164,7 +164,7 @@ class Adopter {
       if (lesson::fits_line(text)) continue;
       losses_.lose(Code::adopt_left_out, &file_.document->root,
                    "the end of a long text in the score's heading is left out",
-                   "a title has up to " + std::to_string(lesson::limits::line) + " characters");
+                   "a title has up to " + std::to_string(limits::line) + " characters");
     }
   }
 

@@ -6,18 +6,14 @@
 #include <cstdlib>
 #include <string_view>
 
+#include "lesson/limits.h"
+
 namespace fretsheaf::exchange {
 
 using fretboard::Instrument;
 using source::Code;
 
 namespace {
-
-constexpr int most_strings = 12;
-constexpr int most_frets = 36;
-// The lesson format's range of an open string.
-constexpr int lowest_open = 12;
-constexpr int highest_open = 91;
 
 std::string lower(std::string text) {
   for (char& c : text) c = c == ' ' ? '-' : static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
@@ -110,10 +106,11 @@ class NeckChooser {
     if (chosen.neck.short_fifth_string && chosen.neck.strings() != 5) {
       return refuse("a banjo has five strings, and this tab " + std::to_string(chosen.neck.strings()));
     }
-    if (chosen.neck.strings() > most_strings) return refuse("no instrument has so many strings as this tab has lines");
+    if (chosen.neck.strings() > static_cast<int>(lesson::limits::strings))
+      return refuse("no instrument has so many strings as this tab has lines");
     for (const theory::Pitch& open : chosen.neck.tuning) {
-      if (open.midi() < lowest_open || open.midi() > highest_open || std::abs(open.name.alteration) > 2 ||
-          open.octave < 0) {
+      if (open.midi() < lesson::limits::lowest_string || open.midi() > lesson::limits::highest_string ||
+          std::abs(open.name.alteration) > 2 || open.octave < 0) {
         return refuse("no string is tuned to " + open.to_string());
       }
     }
@@ -122,7 +119,7 @@ class NeckChooser {
       return refuse("there is no capo at fret " + std::to_string(chosen.neck.capo));
     }
     const int frets = highest_fret(part_) + chosen.neck.capo;
-    if (frets > most_frets) return refuse("there is no fret " + std::to_string(highest_fret(part_)));
+    if (frets > lesson::limits::frets) return refuse("there is no fret " + std::to_string(highest_fret(part_)));
     chosen.neck.frets = std::max(chosen.neck.frets, frets);
     return chosen;
   }

@@ -1,5 +1,7 @@
 #pragma once
 
+#include <optional>
+
 #include "fretboard/neck.h"
 #include "lesson/music.h"
 #include "source/diagnostic.h"
@@ -12,9 +14,10 @@ namespace fretsheaf::lesson {
 // What a grid is read against.
 struct GridContext {
   const fretboard::Neck& neck;
-  theory::Key key;      // numerals are checked in it
-  theory::Meter meter;  // until a meter row says otherwise
-  bool vary = false;    // no string rows; struck counts are slots for another example's notes
+  theory::Key key;                // numerals are checked in it
+  theory::Meter meter;            // until a meter row says otherwise
+  bool vary = false;              // no string rows; struck counts are slots for another example's notes
+  std::optional<Range> tuning{};  // where the neck's tuning is written; nullopt where it is an instrument's own
 };
 
 // Reads the grid that lies at `grid` in the file (the bytes between the quotes): strips, rows, tokens, then the bars

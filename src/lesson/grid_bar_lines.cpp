@@ -32,6 +32,18 @@ BarSign repeat_sign(bool end, bool begin) {
   return begin ? BarSign::repeat_begin : BarSign::doubled;
 }
 
+// The sign that a run of their characters was meant to be, with one of each where several stand: `:|` of `:||`; empty
+// where that is none.
+std::string meant_sign(std::u32string_view written) {
+  if (written.find(U':') == std::u32string_view::npos) return "||";
+  std::u32string once;
+  for (const char32_t c : written) {
+    if (once.empty() || once.back() != c) once += c;
+  }
+  const bool known = std::any_of(signs.begin(), signs.end(), [&](const auto& sign) { return sign.first == once; });
+  return known ? std::string(once.begin(), once.end()) : std::string();
+}
+
 // The sign that is written, or the one that was most probably meant, which is reported.
 BarSign sign_of(const GridInput& input, const GridRow& row, int begin, int end) {
   const std::u32string_view written =
@@ -40,9 +52,10 @@ BarSign sign_of(const GridInput& input, const GridRow& row, int begin, int end) 
   for (const auto& [text, sign] : signs) {
     if (text == written) return sign;
   }
-  input.diagnostics.error(Code::bar_line_unknown, row.range(begin, end),
-                          tick(row.text(begin, end)) + " is no bar-line sign",
-                          "the signs are `|`, `||`, `|:`, `:|` and `:|:`");
+  const std::string meant = meant_sign(written);
+  input.diagnostics.error(
+      Code::bar_line_unknown, row.range(begin, end), tick(row.text(begin, end)) + " is no bar-line sign",
+      (meant.empty() ? "" : "write " + tick(meant) + ": ") + "the signs are `|`, `||`, `|:`, `:|` and `:|:`");
   return repeat_sign(written.front() == U':', written.back() == U':');
 }
 

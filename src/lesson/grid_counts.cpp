@@ -65,8 +65,8 @@ constexpr std::string_view what_counts_are =
 
 class CountReader {
  public:
-  CountReader(const GridInput& input, const Cell& cell, BarDraft& bar)
-      : input_(input), row_(*cell.row), cell_(cell), bar_(bar) {}
+  CountReader(const GridInput& input, const Cell& cell, CountRowSaid& said, BarDraft& bar)
+      : input_(input), row_(*cell.row), cell_(cell), said_(said), bar_(bar) {}
 
   void read() {
     for (at_ = cell_.begin; at_ < cell_.end;) {
@@ -186,7 +186,7 @@ class CountReader {
     const char32_t first = row_.at(at_);
     if (first == U'-' || is_long_dash(first)) {
       while (end < cell_.end && row_.at(end) == first) ++end;
-      if (!std::exchange(dashed_, true)) {
+      if (!std::exchange(said_.dash, true)) {
         error(Code::count_unknown, at_, end, "a dash stands in the count row",
               "leave spaces between counts: dashes are filler in string rows only");
       }
@@ -194,6 +194,14 @@ class CountReader {
       return add({}, begin, end, rest, true);
     }
     const std::string word = row_.text(at_, end);
+    if (first == U',' || first == U';' || first == U'.') {
+      if (!std::exchange(said_.comma, true)) {
+        error(Code::count_unknown, at_, end, tick(word) + " is no count",
+              "leave spaces between counts, without commas or points: `1 2 3`");
+      }
+      at_ = end;
+      return add({}, begin, end, rest, true);
+    }
     const auto other =
         std::find_if(other_syllables.begin(), other_syllables.end(), [&](const auto& o) { return o.written == word; });
     const auto help = other == other_syllables.end() ? what_counts_are : other->help;
@@ -281,7 +289,7 @@ class CountReader {
     if (!last_sound_) return;
     Count* last = &bar_.counts[*last_sound_];
     if (std::pair(last->figure, last->fraction) < std::pair(count.figure, count.fraction)) return;
-    if (!confused_ && blame_last(*last, count)) return;
+    if (!confused_ && (blame_joined(*last, count) || blame_last(*last, count))) return;
     count.bad = true;
     // After one slip the rest of the bar may only seem to be out of order.
     if (confused_) return;
@@ -289,6 +297,22 @@ class CountReader {
     input_.diagnostics.error(Code::count_order, count.range,
                              tick(count.text) + " does not come after " + tick(last->text),
                              "counts rise inside a bar; a bar line begins the next");
+  }
+
+  // "12 3": two counts with no space between them.
+  bool blame_joined(const Count& last, const Count& count) {
+    const std::string parted = parted_figures(last.figure);
+    if (parted.empty() || count.figure != last.figure % 10 + 1) return false;
+    const auto whole = std::find_if(bar_.counts.begin(), bar_.counts.end(), [&](const Count& one) {
+      return one.figure == last.figure && one.fraction == Rational(0);
+    });
+    if (whole == bar_.counts.end()) return false;
+    whole->bad = true;
+    bar_.damaged = true;
+    confused_ = true;
+    error(Code::count_order, whole->begin, whole->end, tick(whole->text) + " is no count before " + tick(count.text),
+          "figures stand apart: " + tick(parted));
+    return true;
   }
 
   // A figure that all counts around it would rise without is the odd one: a fret, most likely.
@@ -311,18 +335,30 @@ class CountReader {
   const GridInput& input_;
   const GridRow& row_;
   const Cell& cell_;
+  CountRowSaid& said_;
   BarDraft& bar_;
   int at_ = 0;
   int figure_ = 0;
   int rest_end_ = -1;      // past the closing parenthesis of the rest that is being read
   bool confused_ = false;  // what seems out of order may follow from what was reported
-  bool dashed_ = false;
 };
 
 }  // namespace
 
-void read_counts(const GridInput& input, const Cell& cell, BarDraft& bar) {
-  CountReader(input, cell, bar).read();
+void read_counts(const GridInput& input, const Cell& cell, CountRowSaid& said, BarDraft& bar) {
+  CountReader(input, cell, said, bar).read();
+}
+
+std::string parted_figures(int number) {
+  const std::string figures = std::to_string(number);
+  if (figures.size() < 2) return {};
+  std::string parted;
+  for (std::size_t i = 0; i < figures.size(); ++i) {
+    if (i > 0 && figures[i] != figures[i - 1] + 1) return {};
+    if (i > 0) parted += ' ';
+    parted += figures[i];
+  }
+  return parted;
 }
 
 }  // namespace fretsheaf::lesson

@@ -1,10 +1,21 @@
 #pragma once
 
+#include <string>
+
 #include "lesson/grid_draft.h"
 
 namespace fretsheaf::lesson {
 
+// What was said of a count row, and is said once however often it stands there.
+struct CountRowSaid {
+  bool dash = false;
+  bool comma = false;
+};
+
 // Reads a cell of the count row into the bar's counts, or its `%`. Whether they fit the meter is not seen here.
-void read_counts(const GridInput& input, const Cell& cell, BarDraft& bar);
+void read_counts(const GridInput& input, const Cell& cell, CountRowSaid& said, BarDraft& bar);
+
+// `1 2` of 12, where a number's figures count on and may have run together; empty where they do not.
+std::string parted_figures(int number);
 
 }  // namespace fretsheaf::lesson

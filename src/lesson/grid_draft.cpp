@@ -85,6 +85,7 @@ class DraftReader {
       return;
     }
     const StripCells cells = read_cells(input_, strip);
+    said_ = {};
     join(cells);
     if (cells.count.cells.empty() || cells.count.row->shifted) {
       gap_ = true;
@@ -119,7 +120,7 @@ class DraftReader {
     made.right = cells.signs[bar + 1].sign;
     made.damaged = std::exchange(gap_, false) || strip.damaged;
     last_sign_ = count.row->range(cells.signs[bar + 1].begin, cells.signs[bar + 1].end);
-    read_counts(input_, count, made);
+    read_counts(input_, count, said_, made);
     if (made.counts.empty() && !made.percent) report_empty(count, made);
     const OpenSpans before = std::exchange(open_, {});
     for (const RowCells& row : cells.rows) {
@@ -195,6 +196,7 @@ class DraftReader {
   const std::vector<Strip>& strips_;
   GridDraft draft_;
   OpenSpans open_;
+  CountRowSaid said_;  // of the strip's
   Range last_sign_;
   bool gap_ = false;   // a strip, or part of one, could not be read
   bool full_ = false;  // the limit of bars was passed

@@ -72,18 +72,14 @@ class FormSetter {
   void read_ending(std::size_t i, const PlacedWord& word) {
     const bool form = word.text.size() > 1 && word.text.back() == '.';
     const int number = form ? leading_number(word.text, word.text.size() - 1) : -1;
-    if (number < 1) {
-      const std::string figures = word.text.substr(0, word.text.find_first_not_of("0123456789"));
-      last_ending_ = std::max(last_ending_ + 1, leading_number(figures, figures.size()));
-      return error(Code::ending_unknown, word.range, tick(word.text) + " is no ending",
-                   "write " + (figures.empty() ? std::string("`1.` or `2.`") : tick(figures + ".")));
-    }
+    if (number < 1) return report_ending(word);
     if (word.count > 0) {
+      last_ending_ = number;
       return error(Code::ending_inside_bar, word.range, "an ending begins at a bar line",
                    "write it under the bar's first count");
     }
     const bool same_bar = !music_.endings.empty() && music_.endings.back().first_bar == static_cast<int>(i);
-    if (number != 1 && number != last_ending_ + 1) {
+    if (number != last_ending_ + 1 && (number != 1 || goes_on_from_first(i))) {
       const std::string expected = tick(std::to_string(last_ending_ + 1) + ".");
       error(Code::ending_order, word.range, "ending " + tick(word.text) + " is out of order",
             last_ending_ == 0 ? "the first is `1.`"
@@ -95,6 +91,33 @@ class FormSetter {
     }
     last_ending_ = number;
     music_.endings.push_back({word.text, static_cast<int>(i), static_cast<int>(i), word.range});
+  }
+
+  // What is no ending is counted as the one that was most probably meant: those after it are none the worse.
+  void report_ending(const PlacedWord& word) {
+    constexpr std::string_view figures = "0123456789";
+    const std::string first = word.text.substr(0, word.text.find_first_not_of(figures));
+    const std::size_t last_end = word.text.find_last_of(figures) + 1;
+    const std::size_t last_begin = last_end == 0 ? 0 : word.text.find_last_not_of(figures, last_end - 1) + 1;
+    const std::string last = word.text.substr(last_begin, last_end - last_begin);
+    last_ending_ = std::max(last_ending_ + 1, leading_number(last, last.size()));
+    std::string help = "write " + (first.empty() ? std::string("`1.` or `2.`") : tick(first + "."));
+    if (!first.empty() && last_begin > 0)
+      help = "an ending has one number: " + help + " here, and its bars again under " + tick(last + ".");
+    error(Code::ending_unknown, word.range, tick(word.text) + " is no ending", std::move(help));
+  }
+
+  // Whether bar `i` follows the first ending of a passage, which then goes on to its second: no other passage has begun
+  // with bars between them, or with a sign.
+  bool goes_on_from_first(std::size_t i) const {
+    if (music_.endings.empty() || music_.endings.back().label != "1." || last_ending_ != 1) return false;
+    const auto first = static_cast<std::size_t>(music_.endings.back().first_bar);
+    if (first == i) return false;
+    for (std::size_t bar = first; bar + 1 < i; ++bar) {
+      if (music_.bars[bar].right != BarSign::plain) return false;
+    }
+    const BarSign before = music_.bars[i - 1].right;
+    return before == BarSign::plain || before == BarSign::repeat_end;
   }
 
   // An ending lasts up to the next sign but `|`, ending or the end.
@@ -112,19 +135,25 @@ class FormSetter {
     const bool plays = word.text.size() > 1 && word.text.back() == 'x' &&
                        word.text.find_first_not_of("0123456789") == word.text.size() - 1;
     if (plays) return read_plays(i, word);
-    if (std::find(roads.begin(), roads.end(), word.text) == roads.end()) {
-      const std::string guess = likely_road(word.text);
-      const std::string written = guess.find(' ') == std::string::npos ? tick(guess) : "`\"" + guess + "\"`";
-      return error(Code::road_unknown, word.range, "there is no way called " + tick(word.text),
-                   guess.empty()
-                       ? "write segno, coda, fine, \"To Coda\", D.C., D.S., \"D.C. al Fine\", \"D.S. al Coda\" … or 4x"
-                       : "did you mean " + written + "?");
-    }
+    const bool real = std::find(roads.begin(), roads.end(), word.text) != roads.end();
+    // Several words without quotes were reported where they stand.
+    const bool known = real && (word.quoted || word.text.find(' ') == std::string::npos);
+    ways_.push_back({real ? word.text : report_road(word), word.range, known});
+    if (!known) return;
     const auto at = moment_of(draft_.bars[i], music_.bars[i], word.count);
     if (!at) return;
     Bar& bar = music_.bars[i];
     bar.roads.push_back({*at < bar.begin ? bar.begin : *at, word.text, word.row, false, word.range});
-    ways_.push_back(&word);
+  }
+
+  // What was most probably meant; empty where that cannot be told.
+  std::string report_road(const PlacedWord& word) {
+    std::string guess = likely_road(word.text);
+    const std::string written = guess.find(' ') == std::string::npos ? tick(guess) : "`\"" + guess + "\"`";
+    error(Code::road_unknown, word.range, "there is no way called " + tick(word.text),
+          guess.empty() ? "write segno, coda, fine, \"To Coda\", D.C., D.S., \"D.C. al Fine\", \"D.S. al Coda\" … or 4x"
+                        : "did you mean " + written + "?");
+    return guess;
   }
 
   void read_plays(std::size_t i, const PlacedWord& word) {
@@ -144,25 +173,33 @@ class FormSetter {
     bar.plays = Located<int>{times, word.range};
   }
 
+  // A sign or a way of the road row: as written, or as it was most probably meant.
+  struct Way {
+    std::string name;
+    Range range;
+    bool known = true;
+  };
+
+  // What could not be told may be any sign.
   bool has_way(std::string_view name, std::size_t begin, std::size_t end) const {
     return std::any_of(ways_.begin() + static_cast<std::ptrdiff_t>(begin),
                        ways_.begin() + static_cast<std::ptrdiff_t>(end),
-                       [&](const PlacedWord* way) { return way->text == name; });
+                       [&](const Way& way) { return way.name == name || way.name.empty(); });
   }
 
   // A way to nowhere: its sign is not there.
   void check_ways() {
     std::stable_sort(ways_.begin(), ways_.end(),
-                     [](const PlacedWord* a, const PlacedWord* b) { return bar_order(*a) < bar_order(*b); });
+                     [](const Way& a, const Way& b) { return a.range.begin < b.range.begin; });
     for (std::size_t i = 0; i < ways_.size(); ++i) {
-      const std::string sign = missing_sign(i);
-      if (!sign.empty()) report_nowhere(i, sign);
+      const std::string sign = ways_[i].known ? missing_sign(i) : std::string();
+      if (!sign.empty()) report_nowhere(ways_[i], sign);
     }
   }
 
   // The first sign that a way needs and that is not where it must be, with where that is.
   std::string missing_sign(std::size_t i) const {
-    const std::string& way = ways_[i]->text;
+    const std::string& way = ways_[i].name;
     const std::size_t all = ways_.size();
     if (way.starts_with("D.S.") && !has_way("segno", 0, i)) return "`segno` stands before it";
     if (way.ends_with("al Fine") && !has_way("fine", 0, i)) return "`fine` stands before it";
@@ -173,10 +210,8 @@ class FormSetter {
     return has_way("coda", i, all) || !has_way("coda", 0, i) ? "" : "`coda` stands after it";
   }
 
-  static std::uint32_t bar_order(const PlacedWord& way) { return way.range.begin; }
-
-  void report_nowhere(std::size_t i, const std::string& sign) {
-    error(Code::road_nowhere, ways_[i]->range, tick(ways_[i]->text) + " leads nowhere: no " + sign,
+  void report_nowhere(const Way& way, const std::string& sign) {
+    error(Code::road_nowhere, way.range, tick(way.name) + " leads nowhere: no " + sign,
           "write the sign in the road row where the way leads");
   }
 
@@ -212,7 +247,7 @@ class FormSetter {
   const GridInput& input_;
   const GridDraft& draft_;
   Music& music_;
-  std::vector<const PlacedWord*> ways_;
+  std::vector<Way> ways_;
   int last_ending_ = 0;
   bool wrong_ = false;
 };

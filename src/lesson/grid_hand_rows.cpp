@@ -8,6 +8,7 @@
 #include "lesson/grid_labels.h"
 #include "lesson/grid_phrases.h"
 #include "lesson/grid_words.h"
+#include "lesson/plain_signs.h"
 #include "theory/pitch.h"
 
 namespace fretsheaf::lesson {
@@ -38,6 +39,18 @@ bool is_known(RowKind kind, std::string_view word) {
   return word.size() == 1 && letters.find(word) != std::string_view::npos;
 }
 
+std::string help_for(RowKind kind, std::string_view written) {
+  const std::string plain = with_plain_signs(written);
+  if (kind == RowKind::spell && plain != written && is_known(kind, plain))
+    return std::string(plain_signs_rule) + ": write " + tick(plain);
+  return std::string(help_of(kind));
+}
+
+// Whether words of one chord, which commas join, were parted by a space there.
+bool parted_at_comma(const CellWord& left, const CellWord& right) {
+  return !left.quoted && !right.quoted && left.text.ends_with(',') != right.text.starts_with(',');
+}
+
 std::optional<Strum> strum_of(std::string_view word) {
   if (word == "*") return Strum::plain;
   if (word == "x") return Strum::muted;
@@ -61,7 +74,17 @@ class HandCellReader {
           "write counts instead of `%`, or leave this row empty here");
       return;
     }
-    for (const CellWord& word : words) read_word(word);
+    const bool commas = row_.kind != RowKind::play && row_.kind != RowKind::stroke;
+    for (std::size_t i = 0; i < words.size(); ++i) {
+      const std::size_t first = i;
+      while (commas && i + 1 < words.size() && parted_at_comma(words[i], words[i + 1])) ++i;
+      if (i == first) {
+        read_word(words[i]);
+      } else {
+        report_parted(
+            {words.begin() + static_cast<std::ptrdiff_t>(first), words.begin() + static_cast<std::ptrdiff_t>(i) + 1});
+      }
+    }
   }
 
  private:
@@ -78,10 +101,18 @@ class HandCellReader {
     slot = split(word);
   }
 
+  void report_parted(const std::vector<CellWord>& words) {
+    std::string joined;
+    for (const CellWord& word : words) joined += word.text;
+    input_.diagnostics.error(Code::word_unknown, source::joined(words.front().range, words.back().range),
+                             "a comma and a space part these words",
+                             "for a chord write " + tick(joined) + ", without a space; at several counts, no comma");
+  }
+
   void report_unknown(const CellWord& word, std::string_view written, Range range) {
     input_.diagnostics.error(Code::word_unknown, range,
                              tick(written) + " is no word of a " + std::string(row_name(row_.kind)) + " row",
-                             std::string(help_of(row_.kind)));
+                             help_for(row_.kind, written));
     if (row_.kind == RowKind::play) {
       bar_.damaged = true;
       if (const auto index = count_at(bar_, word.begin)) bar_.counts[static_cast<std::size_t>(*index)].lost = true;

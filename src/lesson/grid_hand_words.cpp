@@ -58,6 +58,10 @@ class HandWordsAttacher {
     in_.event->hand = words.words;
   }
 
+  static std::string_view chord_sample(RowKind kind) {
+    return kind == RowKind::finger ? "`1,2`" : kind == RowKind::hand ? "`p,i`" : "`Db,F`";
+  }
+
   // The notes that the words belong to, top line first: those that are struck, or else all.
   std::vector<Note*> notes_for(const HandWords& words, RowKind kind) {
     if (!struck()) {
@@ -75,8 +79,9 @@ class HandWordsAttacher {
     error(Code::word_count, words.range,
           number_phrase(words.words.size(), "word") + " for " + number_phrase(fresh.size(), "note") + " at " +
               tick(in_.count.text),
-          fresh.size() == 1 ? "write one word alone, without a comma"
-                            : "write one a string, top line first, joined by commas: `1,2`");
+          fresh.size() == 1
+              ? std::string("write one word alone, without a comma")
+              : "write one a string, top line first, joined by commas: " + std::string(chord_sample(kind)));
     return {};
   }
 

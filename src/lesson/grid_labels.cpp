@@ -184,7 +184,38 @@ void tell_twins_apart(const GridInput& input, Strip& strip, const std::vector<st
   }
 }
 
+// Whether all strings have a row, the top line's last.
+bool all_upside_down(const Strip& strip, const std::vector<std::string>& strings) {
+  auto next = static_cast<int>(strings.size());
+  for (const GridRow& row : strip.rows) {
+    if (row.kind == RowKind::string && row.string != next--) return false;
+  }
+  return next == 0;
+}
+
+// A tuning that is written top line first, as the rows of a tab stand: its lowest string comes last. Of an instrument
+// with a short string the next one counts.
+bool falls(const fretboard::Neck& neck) {
+  const std::size_t first = neck.short_fifth_string ? 1 : 0;
+  return neck.tuning.size() > first + 1 && neck.tuning.back().midi() < neck.tuning[first].midi();
+}
+
+void report_falling_tuning(const GridInput& input) {
+  std::string pitches;
+  const auto& tuning = input.context.neck.tuning;
+  for (auto pitch = tuning.rbegin(); pitch != tuning.rend(); ++pitch) {
+    pitches += (pitches.empty() ? "\"" : ", \"") + pitch->to_string() + "\"";
+  }
+  input.diagnostics.error(Code::row_order, *input.context.tuning,
+                          "this tuning begins with the top line, and the rows of the grid do too",
+                          "a tuning begins with the tab's bottom line: write tuning = [" + pitches + "]");
+}
+
 void check_order(const GridInput& input, const Strip& strip, const std::vector<std::string>& strings) {
+  if (input.context.tuning && all_upside_down(strip, strings) && falls(input.context.neck)) {
+    report_falling_tuning(input);
+    return;
+  }
   int last = 0;
   for (const GridRow& row : strip.rows) {
     if (row.kind != RowKind::string) continue;

@@ -117,7 +117,10 @@ class RowReader {
       return;
     }
     input_.diagnostics.error(Code::row_twice, label, "the count row stands twice in this strip",
-                             "a blank line begins a new strip");
+                             open_->string_labels.empty() ? "keep one of them; a blank line begins a new strip"
+                                                          : "a blank line begins a new strip");
+    // Counts without a string row may be what was left standing of an earlier try.
+    open_->unclear = open_->unclear || open_->string_labels.empty();
     close_strip();
     open_strip(line);
   }

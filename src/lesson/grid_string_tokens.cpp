@@ -26,6 +26,10 @@ bool is_filler(char32_t c) {
   return is_blank(c) || c == U'-';
 }
 
+constexpr std::string_view how_hands_are =
+    "the hand is written in a `hand` row: `T` for the thumb, `P` for a pop; a tapped note is its fret, with a word "
+    "about it in a `text` row";
+
 // What other tabs write, or a key beside the right one, and what is written here.
 struct OtherSign {
   char32_t written;
@@ -48,8 +52,8 @@ constexpr std::array<OtherSign, 18> other_signs = {{
     {U'*', "a natural harmonic is written `<12>`, a struck strum in a `play` row"},
     {U'&', "counts stand in the count row"},
     {U'%', "a repeated bar is written in the count row"},
-    {U't', "the hand is written in a `hand` row: `T` for the thumb, `P` for a pop"},
-    {U'T', "the hand is written in a `hand` row: `T` for the thumb, `P` for a pop"},
+    {U't', how_hands_are},
+    {U'T', how_hands_are},
 }};
 
 constexpr std::string_view what_tokens_are =

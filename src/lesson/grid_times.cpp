@@ -5,6 +5,7 @@
 #include <string>
 #include <utility>
 
+#include "lesson/grid_counts.h"
 #include "lesson/grid_phrases.h"
 
 namespace fretsheaf::lesson {
@@ -107,12 +108,13 @@ class TimeSetter {
     draft.damaged = true;
     const std::string meter = meter_.to_string();
     const bool run_together = first == last && first->figure > 9 && meter_.upper() < 10;
+    const std::string parted = parted_figures(first->figure);
     const auto excess = static_cast<std::int64_t>(last->figure) - meter_.upper();
     input_.diagnostics.error(
         Code::bar_too_long, source::joined(first->range, last->range),
         "this bar counts to " + std::to_string(last->figure) + ": " + counts_phrase(Rational(excess)) + " more than " +
             meter + " has",
-        run_together ? "figures stand apart: `1 2 3`"
+        run_together ? "figures stand apart: " + tick(parted.empty() ? "1 2 3" : parted)
                      : "end the bar before, or write its meter in a `meter` row; frets stand in string rows");
   }
 

@@ -75,7 +75,7 @@ class WordCellReader {
     return &bar_.words.back();
   }
 
-  // "To Coda" without its quotes, in several words. Which words are part of one.
+  // "To Coda" without its quotes, in several words, which is then read as if it had them. Which words are part of one.
   std::vector<bool> report_unquoted_roads(const std::vector<CellWord>& words) {
     std::vector<bool> said(words.size(), false);
     for (std::size_t i = 0; i < words.size() && row_.kind == RowKind::road; ++i) {
@@ -85,6 +85,7 @@ class WordCellReader {
         if (std::find(quoted_roads.begin(), quoted_roads.end(), joined) == quoted_roads.end()) continue;
         input_.diagnostics.error(Code::road_unknown, row_.range(words[i].begin, words[j].end),
                                  tick(joined) + " stands without quotes", "write `\"" + joined + "\"`");
+        place({joined, false, words[i].begin, words[j].end, row_.range(words[i].begin, words[j].end)});
         std::fill(said.begin() + static_cast<std::ptrdiff_t>(i), said.begin() + static_cast<std::ptrdiff_t>(j) + 1,
                   true);
       }

@@ -3,6 +3,7 @@
 
 #include "lesson/keys_example.h"
 #include "lesson/limits.h"
+#include "lesson/plain_signs.h"
 #include "lesson/toml_string.h"
 
 namespace fretsheaf::lesson {
@@ -27,10 +28,12 @@ std::optional<FormBar> read_bar(const Field& field, const TextPlaces& places, st
     const auto name = word.substr(at, comma - at);
     const auto chord = theory::parse_chord(name);
     if (!chord) {
-      field.diagnostics.error(Code::unsound_value, places.range(begin + at, begin + std::max(comma, at + 1)),
-                              name.empty() ? "a chord is missing beside this ','" : shown(name) + " is not a chord",
-                              "write chords as in \"Dm7,G7 | i7\": a space between bars, a ',' in a bar, a '|' where a "
-                              "line of the chart ends");
+      field.diagnostics.error(
+          Code::unsound_value, places.range(begin + at, begin + std::max(comma, at + 1)),
+          name.empty() ? "a chord is missing beside this ','" : shown(name) + " is not a chord",
+          chord_signs_help(name).value_or(
+              "write chords as in \"Dm7,G7 | i7\": a space between bars, a ',' in a bar, a '|' where a "
+              "line of the chart ends"));
       return {};
     }
     if (bar.chords.size() == limits::form_chords) {

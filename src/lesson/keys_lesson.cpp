@@ -5,6 +5,7 @@
 
 #include "lesson/keys_example.h"
 #include "lesson/limits.h"
+#include "lesson/plain_signs.h"
 #include "lesson/toml_syntax.h"
 
 namespace fretsheaf::lesson {
@@ -42,6 +43,14 @@ void read_template(LessonKeys& into, const Field& field) {
   into.template_name.set(std::move(name));
 }
 
+// A scheme is written in small letters here; in capitals it is the same one (RFC 3986, section 3.1).
+std::string with_small_scheme(std::string link) {
+  const auto end = static_cast<std::ptrdiff_t>(std::min(link.find(':'), link.size()));
+  std::transform(link.begin(), link.begin() + end, link.begin(),
+                 [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; });
+  return link;
+}
+
 bool is_link(std::string_view text) {
   const bool web = text.starts_with("https://") || text.starts_with("http://");
   const auto rest = text.substr(std::min(text.find(':') + 1, text.size()));
@@ -54,6 +63,7 @@ bool is_link(std::string_view text) {
 
 void read_link(LessonKeys& into, const Field& field) {
   auto link = read_line(field);
+  if (link && is_link(with_small_scheme(link->value))) link->value = with_small_scheme(std::move(link->value));
   if (link && !link->value.empty() && !is_link(link->value)) {
     const bool mail = link->value.find('@') != std::string::npos;
     const std::string whole = (mail ? "mailto:" : "https://") + link->value;
@@ -126,14 +136,14 @@ std::optional<theory::Pitch> read_open_string(const Field& item) {
   if (!text) return {};
   const auto pitch = theory::parse_pitch(text->value);
   if (!pitch) {
+    const std::string plain = with_plain_signs(text->value);
     item.error(Code::unsound_value, shown(text->value) + " is not a pitch",
-               "write a note and its octave, as in \"E1\"; middle C is C4");
+               plain != text->value && theory::parse_pitch(plain)
+                   ? std::string(plain_signs_rule) + ": write \"" + plain + "\""
+                   : "write a note and its octave, as in \"E1\"; middle C is C4");
     return {};
   }
-  // The contrabass's lowest C an octave down, and the highest from which 36 frets stay in MIDI's range.
-  constexpr int lowest = 12;
-  constexpr int highest = 91;
-  if (pitch->midi() >= lowest && pitch->midi() <= highest) return pitch;
+  if (pitch->midi() >= limits::lowest_string && pitch->midi() <= limits::highest_string) return pitch;
   item.error(Code::out_of_range, "no string is tuned to " + shown(text->value), "write a pitch from C0 to G6");
   return {};
 }
@@ -153,13 +163,28 @@ void read_tuning(LessonKeys& into, const Field& field) {
   if (tuning.size() == count) into.tuning.set({{std::move(tuning), field.value.range}});
 }
 
+// Whether a text names keys, a comma between two; a lesson's mode may be left out of a further key.
+bool are_keys(std::string_view text) {
+  while (true) {
+    const std::size_t end = std::min(text.find(','), text.size());
+    std::string_view key = text.substr(0, end);
+    key.remove_prefix(std::min(key.find_first_not_of(' '), key.size()));
+    key = key.substr(0, key.find_last_not_of(' ') + 1);
+    if (!theory::parse_key(key, theory::Mode::major)) return false;
+    if (end == text.size()) return true;
+    text.remove_prefix(end + 1);
+  }
+}
+
 // `also-in = "all"` is what `["all"]` is.
 void read_also_in(LessonKeys& into, const Field& field) {
   if (field.value.kind == TomlValue::Kind::text && field.value.text == "all") {
     into.also_in.set({{{{field.value.text, field.value.range}}, field.value.range}});
   } else if (field.value.kind == TomlValue::Kind::text) {
     into.also_in.set({});
-    wrong_type(field, "a list of keys, or \"all\"", ",");
+    if (are_keys(field.value.text)) return wrong_type(field, "a list of keys, or \"all\"", ",");
+    field.error(Code::unknown_value, "'also-in' cannot be " + shown(field.value.text),
+                "write also-in = \"all\" for every key, or a list: also-in = " + std::string(field.sample));
   } else {
     into.also_in.set(read_texts(field));
   }
@@ -248,6 +273,11 @@ std::string in_an_example(std::string_view key) {
   return "it belongs to an example: write it under an [[example]]";
 }
 
+std::string without_heading(std::string_view key) {
+  if (!is_example_key(key)) return {};
+  return "here an example begins: write [[example]] on a line of its own above it";
+}
+
 std::string not_a_default(std::string_view key) {
   if (key == "title" || is_example_key(key)) return "it belongs in the lesson's own file";
   return {};
@@ -257,7 +287,17 @@ std::string not_a_default(std::string_view key) {
 
 void read_lesson_keys(const TomlValue& table, LessonKeys& into, const source::Files& files,
                       source::Diagnostics& diagnostics) {
-  read_table<LessonKeys>(table, rules, into, {files, diagnostics, "a lesson", in_an_example});
+  TableContext context{files, diagnostics, "a lesson", in_an_example};
+  if (find(table, "example") == nullptr) {
+    // Keys of an example without its heading: one slip, and there is an example.
+    const auto forgotten = [](const TomlEntry& entry) {
+      return is_example_key(entry.key) && !is_lesson_key(entry.key);
+    };
+    into.examples_written = std::any_of(table.entries.begin(), table.entries.end(), forgotten);
+    context.elsewhere = without_heading;
+    context.elsewhere_once = true;
+  }
+  read_table<LessonKeys>(table, rules, into, context);
 }
 
 void read_default_keys(const TomlValue& table, LessonKeys& into, const source::Files& files,

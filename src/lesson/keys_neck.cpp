@@ -2,6 +2,7 @@
 #include <charconv>
 
 #include "lesson/keys_example.h"
+#include "lesson/plain_signs.h"
 
 namespace fretsheaf::lesson {
 namespace {
@@ -33,8 +34,11 @@ void read_of(NeckKeys& into, const Field& field) {
     const auto begin = std::min(of.find_first_not_of(' ', words[2].size()), of.size());
     const auto chord = theory::parse_chord(of.substr(begin));
     if (!chord || std::holds_alternative<theory::NoChord>(*chord)) {
+      const std::string plain = with_plain_signs(of);
+      const bool signs = plain != of && theory::parse_chord(std::string_view(plain).substr(begin));
       return field.error(Code::unsound_value, shown(of) + " does not name a chord",
-                         "write it as in \"chord i7\" or \"chord Am7\"");
+                         signs ? std::string(plain_signs_rule) + ": write \"" + plain + "\""
+                               : "write it as in \"chord i7\" or \"chord Am7\"");
     }
     into.of.set({{Of::chord, text->range}});
     into.chord = {*chord, field.place(begin, of.size())};
@@ -93,6 +97,13 @@ std::optional<std::vector<std::optional<int>>> parse_frets(std::string_view text
   return frets;
 }
 
+// With the figures that some letters look like.
+std::string with_figures(std::string_view text) {
+  std::string figures(text);
+  for (char& c : figures) c = c == 'O' || c == 'o' ? '0' : c == 'l' || c == 'I' ? '1' : c == 'X' ? 'x' : c;
+  return figures;
+}
+
 std::optional<Shape> read_shape(const Field& field) {
   const auto text = read_text(field);
   if (!text) return {};
@@ -102,7 +113,8 @@ std::optional<Shape> read_shape(const Field& field) {
   if (!chord || std::holds_alternative<theory::NoChord>(*chord)) {
     field.diagnostics.error(Code::unsound_value, field.place(0, std::max<std::size_t>(gap, 1)),
                             shown(words.substr(0, gap)) + " is not a chord",
-                            "write a chord and, if you like, its frets, as in \"Dm7 x535\"");
+                            chord_signs_help(words.substr(0, gap))
+                                .value_or("write a chord and, if you like, its frets, as in \"Dm7 x535\""));
     return {};
   }
   Shape shape{*chord, {}, text->range};
@@ -112,10 +124,14 @@ std::optional<Shape> read_shape(const Field& field) {
   if (shape.frets &&
       std::any_of(shape.frets->begin(), shape.frets->end(), [](const auto& fret) { return fret.has_value(); }))
     return shape;
-  field.diagnostics.error(Code::unsound_value, field.place(begin, words.size()),
-                          shown(words.substr(begin)) + " does not say the frets of a shape",
-                          "write one sign a string, the tab's bottom line first, x where it is not played: \"x535\", "
-                          "and with dashes from fret 10 up: \"x-10-12-11\"");
+  const std::string figures = with_figures(words.substr(begin));
+  const bool letters = figures != words.substr(begin) && parse_frets(figures);
+  field.diagnostics.error(
+      Code::unsound_value, field.place(begin, words.size()),
+      shown(words.substr(begin)) + " does not say the frets of a shape",
+      letters ? "write figures, 0 and 1, not the letters O and l: \"" + figures + "\""
+              : "write one sign a string, the tab's bottom line first, x where it is not played: \"x535\", "
+                "and with dashes from fret 10 up: \"x-10-12-11\"");
   return {};
 }
 

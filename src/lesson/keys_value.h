@@ -119,6 +119,7 @@ struct TableContext {
   source::Diagnostics& diagnostics;
   std::string_view owner;                          // "a lesson", "'tempo'"
   std::string (*elsewhere)(std::string_view key);  // help for a key that belongs somewhere else, or empty
+  bool elsewhere_once = false;                     // said of the first such key alone
 };
 
 // Reports a key without a rule and returns the one that it was most probably meant to be, or nothing.
@@ -139,8 +140,12 @@ void read_table(const TomlValue& table, std::span<const Rule<T>> rules, T& into,
   std::vector<std::string_view> known;
   for (const Rule<T>& rule : rules) known.push_back(rule.name);
   std::size_t unknown = 0;
+  bool said_elsewhere = false;
   for (const TomlEntry& entry : table.entries) {
     const Rule<T>* rule = find_rule(rules, entry.key);
+    if (rule == nullptr && context.elsewhere_once && !context.elsewhere(entry.key).empty()) {
+      if (std::exchange(said_elsewhere, true)) continue;
+    }
     if (rule == nullptr && ++unknown <= limits::unknown_keys) {
       const std::string meant = unknown_key(context, entry, known);
       rule = find(table, meant) == nullptr ? find_rule(rules, meant) : nullptr;

@@ -27,6 +27,13 @@ inline constexpr int slowest = 20;
 inline constexpr int fastest = 400;
 inline constexpr int frets = 36;  // less the capo
 inline constexpr std::size_t strings = 12;
+// Pitches of open strings, as MIDI counts them: the contrabass's lowest C an octave down, and the highest from which 36
+// frets stay in MIDI's range.
+inline constexpr int lowest_string = 12;
+inline constexpr int highest_string = 91;
 inline constexpr int bars_per_line = 64;
+inline constexpr std::size_t logo_bytes = std::size_t{4} * 1024 * 1024;
+inline constexpr std::size_t logo_references = 10'000;   // parts drawn by reference: about half a second
+inline constexpr std::size_t logo_reference_depth = 64;  // references within each other
 
 }  // namespace fretsheaf::lesson::limits

@@ -4,6 +4,7 @@
 #include <array>
 #include <charconv>
 
+#include "lesson/plain_signs.h"
 #include "lesson/shown.h"
 #include "source/nearest.h"
 #include "theory/chord.h"
@@ -58,14 +59,25 @@ Parsed parse_key_word(std::string_view braces, std::string_view rest) {
 
 Parsed parse_degree_word(std::string_view braces, std::string_view rest) {
   const auto degree = theory::parse_degree(rest);
-  if (!degree) return wrong(braces, "does not name a degree", "write one as in {{degree b3}}, from 1 to 7");
+  if (!degree) {
+    const std::string plain = with_plain_signs(rest);
+    return wrong(braces, "does not name a degree",
+                 plain != rest && theory::parse_degree(plain)
+                     ? std::string(plain_signs_rule) + ": write {{degree " + plain + "}}"
+                     : "write one as in {{degree b3}}, from 1 to 7");
+  }
   return Placeholder(DegreePlaceholder{*degree});
 }
 
 Parsed parse_chord_word(std::string_view braces, std::string_view rest) {
   const auto chord = theory::parse_chord(rest);
-  if (!chord)
-    return wrong(braces, "does not name a chord", "write a numeral or a symbol, as in {{chord V7}} or {{chord Am7}}");
+  if (!chord) {
+    const std::string plain = with_plain_signs(rest);
+    return wrong(braces, "does not name a chord",
+                 plain != rest && theory::parse_chord(plain)
+                     ? std::string(plain_signs_rule) + ": write {{chord " + plain + "}}"
+                     : "write a numeral or a symbol, as in {{chord V7}} or {{chord Am7}}");
+  }
   return Placeholder(ChordPlaceholder{*chord});
 }
 

@@ -3,6 +3,8 @@
 #include <array>
 #include <utility>
 
+#include "theory/chord.h"
+
 namespace fretsheaf::lesson {
 
 std::string with_plain_signs(std::string_view text) {
@@ -15,6 +17,12 @@ std::string with_plain_signs(std::string_view text) {
     }
   }
   return plain;
+}
+
+std::optional<std::string> chord_signs_help(std::string_view written) {
+  const std::string plain = with_plain_signs(written);
+  if (plain == written || !theory::parse_chord(plain)) return std::nullopt;
+  return std::string(plain_signs_rule) + ": write \"" + plain + "\"";
 }
 
 }  // namespace fretsheaf::lesson

@@ -77,7 +77,8 @@ class Reader {
     if (!keys.tab || meter.wrong() || !knows_strings(keys_)) return false;
     source::Diagnostics of_grid;
     read_.grids.push_back({keys.grid, lesson_.neck, example.key, example.meter, keys.vary.written});
-    const GridContext context{lesson_.neck, example.key, example.meter, keys.vary.written};
+    const auto tuning = keys_.tuning ? std::optional(keys_.tuning.range()) : std::nullopt;
+    const GridContext context{lesson_.neck, example.key, example.meter, keys.vary.written, tuning};
     example.music = read_grid(read_.files[0], keys.grid, context, of_grid);
     take(read_.diagnostics, of_grid);
     return !of_grid.has_errors();

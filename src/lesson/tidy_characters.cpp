@@ -163,6 +163,14 @@ class QuoteMender {
     return at;
   }
 
+  // Whether the value here is a grid, which has quotes of its own.
+  bool is_grid() const {
+    const std::size_t line = at_ == 0 ? 0 : file_.rfind('\n', at_ - 1) + 1;
+    std::string key;
+    for (const char c : file_.substr(line, at_ - line)) key += c == ' ' || c == '\t' ? "" : std::string(1, c);
+    return key == "tab=";
+  }
+
   // Three quotes, and the next three of their kind that stand at a line's beginning.
   bool straighten_lines() {
     char mark = 0;
@@ -173,7 +181,7 @@ class QuoteMender {
       const auto close_end = three_at(line + 1, closing);
       if (!close_end || closing != mark) continue;
       const std::string_view body = file_.substr(*open_end, line + 1 - *open_end);
-      const std::string marks(3, mark);
+      const std::string marks(3, is_grid() ? '\'' : mark);
       if (body.find(marks) != std::string_view::npos) return false;
       if (file_.substr(at_, 3) != marks) note(mended_, Lookalike::quote, at_);
       if (file_.substr(line + 1, 3) != marks) note(mended_, Lookalike::quote, line + 1);

@@ -98,6 +98,7 @@ std::optional<SyntaxProblem> TomlScan::value(const std::string& key) {
     return problem(at_, at_line_end() ? at_ : at_ + 1, "'" + key + "' has no value", "write it after the '='");
   }
   if (const auto mark = typographic_quote(bytes_.substr(at_)); !mark.empty()) {
+    if (key == "tab") return other_quotes(mark.size(), "");
     return problem(at_, at_ + mark.size(), std::string(mark) + " is not a quote that TOML knows",
                    "write straight quotes, \", before and after the text; `fretsheaf tidy` puts them in");
   }

@@ -6,6 +6,7 @@
 #include <utility>
 #include <vector>
 
+#include "lesson/keys_example.h"
 #include "lesson/toml_scan.h"
 #include "source/nearest.h"
 #include "source/utf8.h"
@@ -49,6 +50,7 @@ class Statements {
       return SyntaxProblem{begin, scan_.at(), Code::wrong_type, example_heading.message, example_heading.help};
     }
     prefix_ = heading_path(parts, list);
+    takes_example_ = list && parts.size() == 1;
     if (list) {
       prefix_ += std::to_string(++lists_[prefix_]) + '\0';
     } else if (Problem wrong = once(prefix_, "[" + parts.back() + "]", begin, scan_.at())) {
@@ -64,7 +66,11 @@ class Statements {
     const std::size_t key_end = bytes_.find_last_not_of(" \t", scan_.at() - 1) + 1;
     if (scan_.here() != '=') return no_equals(begin, parts.back());
     scan_.step();
-    if (Problem wrong = once(path(prefix_, parts), parts.back(), begin, key_end)) return wrong;
+    if (Problem wrong = once(path(prefix_, parts), parts.back(), begin, key_end)) {
+      if (takes_example_ && parts.size() == 1 && is_example_key(parts.back()))
+        wrong->help += ", or write [[example]] above this one where an example begins";
+      return wrong;
+    }
     scan_.skip_blanks();
     const std::size_t value_begin = scan_.at();
     if (Problem wrong = scan_.value(parts.back())) return wrong;
@@ -163,6 +169,7 @@ class Statements {
   std::string prefix_;  // of the latest heading; parts end in NUL, which no file holds
   std::map<std::string, int> lists_;
   std::map<std::string, std::size_t> seen_;
+  bool takes_example_ = true;  // what stands here may be an example's, and its heading forgotten
   Problem runaway_;
 };
 

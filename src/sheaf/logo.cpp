@@ -4,13 +4,13 @@
 #include <string>
 #include <utility>
 
+#include "lesson/limits.h"
 #include "render/image.h"
 #include "sheaf/svg_logo.h"
 
 namespace fretsheaf::sheaf {
 namespace {
 
-constexpr std::size_t most_bytes = std::size_t{4} * 1024 * 1024;
 constexpr double most_proportion = 20;  // of the longer side to the shorter
 
 // The reader lets .png and .svg alone through, in small letters or capitals.
@@ -28,7 +28,7 @@ std::optional<score::Logo> read_logo(const lesson::Lesson& lesson, const platfor
     diagnostics.error(source::Code::unsound_value, lesson.logo->range, "this logo " + why, help);
     return std::nullopt;
   };
-  auto bytes = system.read(lesson.logo_path, most_bytes);
+  auto bytes = system.read(lesson.logo_path, lesson::limits::logo_bytes);
   if (const auto* failed = std::get_if<platform::FileError>(&bytes)) return refuse(failed->what, {});
   score::Logo logo;
   logo.svg = is_svg(lesson.logo_path);

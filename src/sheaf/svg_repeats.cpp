@@ -6,15 +6,13 @@
 #include <unordered_map>
 #include <vector>
 
+#include "lesson/limits.h"
 #include "sheaf/svg_name.h"
 
 namespace fretsheaf::sheaf {
 namespace {
 
 using platform::XmlElement;
-
-constexpr std::size_t most_drawn = 10'000;  // by references: about half a second
-constexpr std::size_t deepest = 64;         // references within each other
 
 using Targets = std::vector<const XmlElement*>;
 using ById = std::unordered_map<std::string_view, const XmlElement*>;
@@ -85,7 +83,7 @@ class Walk {
     return each;
   }
 
-  bool too_many(std::size_t drawn) { return too_much_ = too_much_ || drawn > most_drawn; }
+  bool too_many(std::size_t drawn) { return too_much_ = too_much_ || drawn > lesson::limits::logo_references; }
 
   void draw(const XmlElement& element, bool again) {
     if (again || each_ > 1) drawn_ += each_;
@@ -101,7 +99,7 @@ class Walk {
   void follow(const XmlElement& target) {
     if (too_many(++drawn_)) return;
     if (std::find(within_.begin(), within_.end(), &target) != within_.end()) return;
-    too_much_ = too_much_ || within_.size() == deepest;
+    too_much_ = too_much_ || within_.size() == lesson::limits::logo_reference_depth;
     if (too_much_) return;
     within_.push_back(&target);
     draw(target, true);

@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <cstddef>
 
+#include "source/cells.h"
 #include "source/diagnostic.h"
 #include "source/text.h"
 #include "source/utf8.h"
@@ -68,10 +69,14 @@ std::string underlined(const Excerpt& shown) {
   out += '\n';
   out += indent;
   if (!shown.from_start) out += ' ';
+  const auto cells = [&](std::size_t i) { return i < shown.characters.size() ? cells_of(shown.characters[i]) : 1; };
   for (std::size_t i = 0; i < shown.carets_begin; ++i) {
-    out += i < shown.characters.size() && shown.characters[i] == U'\t' ? '\t' : ' ';
+    const bool tab = i < shown.characters.size() && shown.characters[i] == U'\t';
+    out.append(tab ? 1 : cells(i), tab ? '\t' : ' ');
   }
-  out.append(shown.carets_end - shown.carets_begin, '^');
+  std::size_t carets = 0;
+  for (std::size_t i = shown.carets_begin; i < shown.carets_end; ++i) carets += cells(i);
+  out.append(std::max<std::size_t>(carets, 1), '^');
   out += '\n';
   return out;
 }

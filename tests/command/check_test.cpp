@@ -69,7 +69,17 @@ TEST_CASE("check --json says of a file that cannot be read why, and goes on") {
   CHECK(command::run({"check", "--json", "gone.lesson.toml", "good.lesson.toml"}, shed.system, shed.console) ==
         Exit::unreadable);
   CHECK(shed.console.errors == "fretsheaf: error: gone.lesson.toml: is not there; there is good.lesson.toml\n");
-  CHECK(json::parse(shed.console.out).at("files").size() == 1);
+  const json files = json::parse(shed.console.out).at("files");
+  REQUIRE(files.size() == 2);
+  CHECK(files[0].at("file") == "gone.lesson.toml");
+  REQUIRE(files[0].at("diagnostics").size() == 1);
+  const json start = {{"line", 1}, {"column", 1}, {"utf16", 1}};
+  CHECK(files[0].at("diagnostics")[0] == json{{"severity", "error"},
+                                              {"code", "file-unreadable"},
+                                              {"message", "gone.lesson.toml: is not there; there is good.lesson.toml"},
+                                              {"help", ""},
+                                              {"range", {{"start", start}, {"end", start}}}});
+  CHECK(files[1] == json{{"file", "good.lesson.toml"}, {"diagnostics", json::array()}});
 }
 
 TEST_CASE("check --json reads standard input, and is silent where a name is not UTF-8") {

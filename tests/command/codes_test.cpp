@@ -63,6 +63,7 @@ const std::vector<Elsewhere> elsewhere = {
     {"bar-limit", "lesson/grid_mutation_test.cpp",
      "an example holds 2,000 bars, and one more is an error with its place"},
     {"file-too-large", "lesson/reader_bytes_test.cpp", "A file of more than 4 MiB is refused, one of 4 MiB is read"},
+    {"file-unreadable", "command/check_test.cpp", "check --json says of a file that cannot be read why, and goes on"},
     {"answers-none", "command/answers_test.cpp", "an answer key is asked of a lesson that hides nothing"},
     {"hidden-from-score", "command/answers_test.cpp",
      "MusicXML of an exercise is made for the answer key alone, and this is said"},

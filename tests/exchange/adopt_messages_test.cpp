@@ -337,7 +337,7 @@ TEST_CASE("what makes a long or odd score no lesson is an error") {
   const std::string system = "<print new-system=\"yes\"/>\n";
   check_score(
       score_of(measure(1, plain_attributes + e4) + repeated(measure(1, system + e4), 500)),
-      {{"<measure#500", "error: measure 1: here begins the 501st section\nhelp: a lesson has up to 500 examples\n"}},
+      {{"<measure#500", "error: measure 1: here begins section 501\nhelp: a lesson has up to 500 examples\n"}},
       false);
   // A third of a whole note.
   check_score(score_of(measure(1,

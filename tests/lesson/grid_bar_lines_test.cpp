@@ -22,10 +22,10 @@ TEST_CASE("bar-line signs") {
        {}},
       {"count ||| 1 || 1 |\n"
        "G     ||  0 |  0 |\n",
-       {"1:7: error: `|||` is no bar-line sign; the signs are `|`, `||`, `|:`, `:|` and `:|:`"}},
+       {"1:7: error: `|||` is no bar-line sign; write `||`: the signs are `|`, `||`, `|:`, `:|` and `:|:`"}},
       {"count | 1 2 :||: 1 |\n"
        "G     | 0 0 |||| 1 |\n",
-       {"1:13: error: `:||:` is no bar-line sign; the signs are `|`, `||`, `|:`, `:|` and `:|:`"}},
+       {"1:13: error: `:||:` is no bar-line sign; write `:|:`: the signs are `|`, `||`, `|:`, `:|` and `:|:`"}},
       {"count | 1 2 3 :  | 1 |\n"
        "G     | 0        | 0 |\n",
        {"1:15: error: `:` stands apart from its bar line; join them: `:|` ends a repeat, `|:` begins one"}},

@@ -262,9 +262,9 @@ TEST_CASE("signs of other tabs, and keys beside the right one") {
       {"count  | 1      2      3      4      |\n"
        "G      | t5     T      {5}    é      |\n",
        {"2:10: error: `t` is no sign of a string row; the hand is written in a `hand` row: `T` for the thumb, `P` for "
-        "a pop",
+        "a pop; a tapped note is its fret, with a word about it in a `text` row",
         "2:17: error: `T` is no sign of a string row; the hand is written in a `hand` row: `T` for the thumb, `P` for "
-        "a pop",
+        "a pop; a tapped note is its fret, with a word about it in a `text` row",
         "2:24: error: `{` is no sign of a string row; write a fret, `x`, `(5)`, `=` or `<12>`; before it `h`, `p`, `/` "
         "or `\\`; after it `>`, `.`, `_`, `~`, `^1/2`, `/` or `\\`",
         "2:31: error: `é` is no sign of a string row; write a fret, `x`, `(5)`, `=` or `<12>`; before it `h`, `p`, `/` "

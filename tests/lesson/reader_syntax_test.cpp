@@ -210,7 +210,7 @@ key = "D dorian"
  title  = "Two"
 )~",
      R"~(4:2-7: error: 'title' is written twice
-help: it stands in line 1 already: keep one of them
+help: it stands in line 1 already: keep one of them, or write [[example]] above this one where an example begins
 )~"},
     {"a key written twice in an example",
      R"~([[example]]
@@ -220,7 +220,7 @@ tempo = 80
 tempo = 90
 )~",
      R"~(5:1-6: error: 'tempo' is written twice
-help: it stands in line 4 already: keep one of them
+help: it stands in line 4 already: keep one of them, or write [[example]] above this one where an example begins
 )~"},
     {"a heading written twice",
      R"~([a]

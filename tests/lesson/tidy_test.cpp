@@ -195,6 +195,12 @@ TEST_CASE("tidy straightens a grid's three quotes where only some of them are cu
       CHECK(tidied(heading + "tab = " + opening + "\n" + grid + closing + "\n").bytes == lesson_of(grid));
     }
   }
+  // A grid has single ones, whichever were meant; an intro may have either.
+  for (const std::string opening : {"“““", "”””", "„„„"}) {
+    CAPTURE(opening);
+    CHECK(tidied(heading + "tab = " + opening + "\n" + grid + "”””\n").bytes == lesson_of(grid));
+  }
+  CHECK(tidied("intro = “““\nSlowly.\n”””\n").bytes == "intro = \"\"\"\nSlowly.\n\"\"\"\n");
   // Three that are never closed are no value of two.
   const std::string open = heading + "tab = ‘‘‘\n" + grid;
   CHECK(tidied(open).bytes == open);

@@ -40,6 +40,23 @@ TEST_CASE("carets stand one column a code point, tabs copied") {
         "   \t^^^\n");
 }
 
+// Wide: East_Asian_Width=W in EastAsianWidth.txt of Unicode 14 (U+1F3B8, U+6F6E); joining: General_Category=Mn in its
+// UnicodeData.txt (U+0301); one cell: both of other values there (U+266D, U+1D11E).
+TEST_CASE("carets stand under what a terminal shows: wide characters take two cells, joining ones none") {
+  CHECK(rendered("a🎸潮b = 1", 8, 9) ==
+        "tide.lesson.toml:1:4: error: no such key\n"
+        "  a🎸潮b = 1\n"
+        "       ^\n");
+  CHECK(rendered("e\u0301♭𝄞b", 10, 11) ==
+        "tide.lesson.toml:1:5: error: no such key\n"
+        "  e\u0301♭𝄞b\n"
+        "     ^\n");
+  CHECK(rendered("a🎸b", 1, 5) ==
+        "tide.lesson.toml:1:2: error: no such key\n"
+        "  a🎸b\n"
+        "   ^^\n");
+}
+
 TEST_CASE("a range over several lines is marked to the end of its first") {
   CHECK(rendered("ab cd\r\nef\r\n", 3, 9) ==
         "tide.lesson.toml:1:4: error: no such key\n"
