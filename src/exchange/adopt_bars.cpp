@@ -14,10 +14,9 @@ namespace {
 
 // The meter that lasts so long, with the counts of another where that can be.
 std::optional<theory::Meter> meter_of(Rational length, const theory::Meter& like) {
-  constexpr int most_counts = 64;
   const auto fits = [&](int lower) {
     const Rational counts = length * Rational(lower);
-    return counts.denominator() == 1 && counts >= Rational(1) && counts <= Rational(most_counts);
+    return counts.denominator() == 1 && counts >= Rational(1) && counts <= Rational(theory::most_counts);
   };
   for (const int lower : {like.lower, 4, 8, 16, 32, 64, 2, 1}) {
     if (fits(lower)) return theory::Meter{{static_cast<int>((length * Rational(lower)).numerator())}, lower};

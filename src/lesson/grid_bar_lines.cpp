@@ -78,10 +78,43 @@ std::vector<Sign> find_signs(const GridInput& input, const GridRow& row) {
       input.diagnostics.error(Code::bar_line_unknown, row.range(column, end),
                               tick(row.text(column, end)) + " stands apart from its bar line",
                               "join them: `:|` ends a repeat, `|:` begins one");
+      // At the row's end its stroke is what is missing.
+      if (end > last_ink(row)) found.push_back({column, end + 1, BarSign::repeat_end, true});
     }
     column = end - 1;
   }
   return found;
+}
+
+// Whether every row that reaches so far has a bar line in those columns, and there are so many of them at least.
+bool all_have_bar_line(const Strip& strip, int begin, int end, int least = 2) {
+  int having = 0;
+  for (const GridRow& row : strip.rows) {
+    if (row.kind == RowKind::count || row.columns() <= begin) continue;
+    const auto columns = std::u32string_view(row.characters).substr(static_cast<std::size_t>(begin));
+    if (columns.substr(0, static_cast<std::size_t>(end - begin)).find(U'|') == std::u32string_view::npos) return false;
+    ++having;
+  }
+  return having >= least;
+}
+
+// Whether a character that stands alone is neither of those that counts are written in nor a bar line.
+bool stands_for_bar_line(const GridRow& row, int column) {
+  constexpr std::u32string_view of_counts = U"0123456789&+eali()[]/%|:";
+  return !is_blank(row.at(column)) && of_counts.find(row.at(column)) == std::u32string_view::npos &&
+         is_blank(row.at(column - 1)) && is_blank(row.at(column + 1));
+}
+
+// A key beside the right one, where all other rows have their bar line: said, and read as if it were one.
+void read_mistyped(const GridInput& input, const Strip& strip, const GridRow& row, std::vector<Sign>& found) {
+  for (int column = 1; column < row.columns(); ++column) {
+    if (!stands_for_bar_line(row, column) || !all_have_bar_line(strip, column, column + 1, 1)) continue;
+    input.diagnostics.error(Code::bar_line_unknown, row.range(column, column + 1),
+                            tick(row.text(column, column + 1)) + " stands where the rows under it have their bar line",
+                            "write `|` here, or take theirs out");
+    const auto next = std::find_if(found.begin(), found.end(), [&](const Sign& sign) { return sign.begin > column; });
+    found.insert(next, {column, column + 1, BarSign::plain, true});
+  }
 }
 
 // Where the other rows close the bar that the count row leaves open.
@@ -111,16 +144,18 @@ void close_last_bar(const GridInput& input, const Strip& strip, const GridRow& r
   found.push_back({close, close + 1, BarSign::plain, true});
 }
 
-// Whether every row that reaches so far has a bar line in those columns, and there are two of them at least.
-bool all_have_bar_line(const Strip& strip, int begin, int end) {
-  int having = 0;
-  for (const GridRow& row : strip.rows) {
-    if (row.kind == RowKind::count || row.columns() <= begin) continue;
-    const auto columns = std::u32string_view(row.characters).substr(static_cast<std::size_t>(begin));
-    if (columns.substr(0, static_cast<std::size_t>(end - begin)).find(U'|') == std::u32string_view::npos) return false;
-    ++having;
+// What is said of a bar line of the count row that stands beside those of all others, and the way out.
+constexpr std::pair<std::string_view, std::string_view> out_of_line = {
+    "this bar line of the count row is out of line with the other rows",
+    "put it over theirs: columns are counted from each row's first `|`"};
+
+// Whether the sign before has slipped to the left of where the other rows have their bar line, with nothing between.
+bool is_slipped(const Strip& strip, const GridRow& row, const Sign& before, int column) {
+  if (before.begin == 0 || all_have_bar_line(strip, before.begin, before.end)) return false;
+  for (int between = before.end; between < column; ++between) {
+    if (!is_blank(row.at(between))) return false;
   }
-  return having > 1;
+  return true;
 }
 
 // Where all other rows have a bar line and the count row has none, it was left out there: said once, and then read as
@@ -132,6 +167,12 @@ void suppose_bar_lines(const GridInput& input, const Strip& strip, const GridRow
     const bool sure = next.supposed || all_have_bar_line(strip, next.begin, next.end);
     for (int column = found.empty() ? next.begin : found.back().end; sure && column < next.begin; ++column) {
       if (!is_blank(row.at(column)) || !all_have_bar_line(strip, column, column + 1)) continue;
+      if (is_slipped(strip, row, found.back(), column)) {
+        input.diagnostics.error(Code::bar_line_misplaced, row.range(found.back().begin, found.back().end),
+                                std::string(out_of_line.first), std::string(out_of_line.second));
+        found.back() = {column, column + 1, found.back().sign, true};
+        continue;
+      }
       input.diagnostics.error(Code::bar_line_left_out, row.range(column, column + 1),
                               "the count row has no bar line here, where the rows under it have one",
                               "write `|` here, or take theirs out");
@@ -219,26 +260,23 @@ class RowAlignment {
     return std::any_of(sign + 1, signs_.end(), [&](const Sign& one) { return *own >= one.begin && *own < one.end; });
   }
 
-  void report_misplaced() const {
+  source::Diagnostic misplacement() const {
     const Sign& sign = signs_[static_cast<std::size_t>(misplaced_)];
     const auto own = own_bar_line();
+    constexpr auto error = source::Severity::error;
     if (!own) {
-      input_.diagnostics.error(Code::bar_not_closed, row_.range(last_ink_, last_ink_ + 1),
-                               "this row's last bar is not closed",
-                               "end it with a bar line, `|`, under the count row's");
-      return;
+      return {error, Code::bar_not_closed, row_.range(last_ink_, last_ink_ + 1), "this row's last bar is not closed",
+              "end it with a bar line, `|`, under the count row's"};
     }
     if (leaves_out_bar_line()) {
-      input_.diagnostics.error(Code::bar_line_left_out, row_.range(sign.begin, sign.begin + 1),
-                               "this row has no bar line here, where the count row has one",
-                               "write `|` in this column");
-      return;
+      return {error, Code::bar_line_left_out, row_.range(sign.begin, sign.begin + 1),
+              "this row has no bar line here, where the count row has one", "write `|` in this column"};
     }
     const int off = *own < sign.begin ? *own - sign.begin : *own - sign.end + 1;
     const std::string columns = number_phrase(static_cast<std::size_t>(off < 0 ? -off : off), "column");
-    input_.diagnostics.error(Code::bar_line_misplaced, row_.range(*own, *own + 1),
-                             "this bar line stands " + columns + " too far to the " + (off < 0 ? "left" : "right"),
-                             "put it under the count row's: columns are counted from each row's first `|`");
+    return {error, Code::bar_line_misplaced, row_.range(*own, *own + 1),
+            "this bar line stands " + columns + " too far to the " + (off < 0 ? "left" : "right"),
+            "put it under the count row's: columns are counted from each row's first `|`"};
   }
 
  private:
@@ -320,29 +358,33 @@ class RowAlignment {
   int misplaced_ = 0;
 };
 
-// Where every other row differs in the same way, it is the count row that slipped.
-bool report_count_row(const GridInput& input, const GridRow& count, const std::vector<Sign>& found,
-                      const std::vector<RowAlignment>& rows) {
-  if (rows.size() < 2) return false;
+// Where every other row differs in the same way, it is the count row that slipped: the sign that did; 0 where none.
+int slipped_sign(const std::vector<RowAlignment>& rows) {
+  if (rows.size() < 2) return 0;
   const int sign = rows.front().misplaced();
-  if (sign == 0) return false;
+  if (sign == 0) return 0;
   const auto column = rows.front().own_bar_line();
-  if (!column) return false;
+  if (!column) return 0;
   const bool all = std::all_of(rows.begin(), rows.end(), [&](const RowAlignment& row) {
     return row.misplaced() == sign && row.own_bar_line() == column;
   });
-  if (!all) return false;
-  const Sign& here = found[static_cast<std::size_t>(sign)];
-  if (rows.front().leaves_out_bar_line()) {
-    input.diagnostics.error(Code::bar_line_misplaced, count.range(here.begin, here.end),
-                            "none of the rows under this bar line has one here",
+  return all ? sign : 0;
+}
+
+// A sign of the count row alone. One too many is said at once; what moves one may be a count that was left out before
+// it.
+void find_misplaced_sign(const GridInput& input, const GridRow& count, bool too_many, int sign, StripCells& result) {
+  const Sign& here = result.signs[static_cast<std::size_t>(sign)];
+  const Range range = count.range(here.begin, here.end);
+  if (too_many) {
+    input.diagnostics.error(Code::bar_line_misplaced, range, "none of the rows under this bar line has one here",
                             "take it out, or write it in them, too");
-    return true;
+    result.slipped = sign;
+  } else {
+    result.misplaced.emplace_back(static_cast<std::size_t>(sign) - 1,
+                                  source::Diagnostic{source::Severity::error, Code::bar_line_misplaced, range,
+                                                     std::string(out_of_line.first), std::string(out_of_line.second)});
   }
-  input.diagnostics.error(Code::bar_line_misplaced, count.range(here.begin, here.end),
-                          "this bar line of the count row is out of line with the other rows",
-                          "put it over theirs: columns are counted from each row's first `|`");
-  return true;
 }
 
 }  // namespace
@@ -351,6 +393,7 @@ StripCells read_cells(const GridInput& input, const Strip& strip) {
   StripCells result;
   const GridRow& count = strip.rows[static_cast<std::size_t>(strip.count_row)];
   result.signs = find_signs(input, count);
+  if (!count.shifted) read_mistyped(input, strip, count, result.signs);
   close_last_bar(input, strip, count, result.signs);
   if (!count.shifted) suppose_bar_lines(input, strip, count, result.signs);
   // One bar more than an example holds is enough to say that it is too long.
@@ -367,9 +410,13 @@ StripCells read_cells(const GridInput& input, const Strip& strip) {
     rows.emplace_back(input, row, result.signs);
     result.rows.push_back(rows.back().align());
   }
-  if (report_count_row(input, count, result.signs, rows)) return result;
+  if (const int sign = slipped_sign(rows); sign > 0) {
+    find_misplaced_sign(input, count, rows.front().leaves_out_bar_line(), sign, result);
+    return result;
+  }
   for (const RowAlignment& row : rows) {
-    if (row.misplaced() > 0) row.report_misplaced();
+    if (row.misplaced() > 0)
+      result.misplaced.emplace_back(static_cast<std::size_t>(row.misplaced()) - 1, row.misplacement());
   }
   return result;
 }

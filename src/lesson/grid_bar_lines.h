@@ -1,5 +1,6 @@
 #pragma once
 
+#include <utility>
 #include <vector>
 
 #include "lesson/grid_rows.h"
@@ -33,9 +34,12 @@ struct StripCells {
   std::vector<Sign> signs;     // one more than there are bars
   RowCells count;              //
   std::vector<RowCells> rows;  // all others, in the order written
+  int slipped = 0;             // a sign of the count row that no other row has, which was reported
+  // Bar lines of single rows out of line, each with the bar that it should end; not reported yet.
+  std::vector<std::pair<std::size_t, source::Diagnostic>> misplaced;
 };
 
-// Finds the count row's signs and holds the other rows to them.
+// Finds the count row's signs and holds the other rows to them. Reports all but what is in `misplaced`.
 // REQUIRES: the strip has a count row.
 StripCells read_cells(const GridInput& input, const Strip& strip);
 

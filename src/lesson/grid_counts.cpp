@@ -70,8 +70,11 @@ class CountReader {
 
   void read() {
     for (at_ = cell_.begin; at_ < cell_.end;) {
-      // A `:` apart from its bar line was reported with the signs.
-      if (is_blank(row_.at(at_)) || row_.at(at_) == U':') {
+      // A `:` apart from its bar line was reported with the signs, and so was a `|` beside its place.
+      if (is_blank(row_.at(at_)) || row_.at(at_) == U':' || row_.at(at_) == U'|') {
+        const bool sign = !is_blank(row_.at(at_));  // it may stand for a figure
+        bar_.damaged = bar_.damaged || sign;
+        lost_figure_ = lost_figure_ || sign;
         ++at_;
       } else if (row_.at(at_) == U'%') {
         read_percent();
@@ -89,6 +92,7 @@ class CountReader {
  private:
   void error(Code code, int begin, int end, std::string message, std::string help) {
     input_.diagnostics.error(code, row_.range(begin, end), std::move(message), std::move(help));
+    bar_.damaged = true;
   }
 
   void read_percent() {
@@ -206,6 +210,7 @@ class CountReader {
         std::find_if(other_syllables.begin(), other_syllables.end(), [&](const auto& o) { return o.written == word; });
     const auto help = other == other_syllables.end() ? what_counts_are : other->help;
     error(Code::count_unknown, at_, end, tick(word) + " is no count", std::string(help));
+    lost_figure_ = true;
     at_ = end;
     add({}, begin, end, rest, true);
   }
@@ -224,15 +229,43 @@ class CountReader {
   void read_figure(int begin, bool rest) {
     const int first = at_;
     at_ = digits_end(first);
+    if (is_like_figure(at_)) return read_letters(first, begin, rest);
     Count count;
     count.figure = number(first, at_);
     if (count.figure == 0) {
       error(Code::count_unknown, first, at_, "there is no count 0",
             "the first count of a bar is 1; an open string's 0 goes in its string row");
+      lost_figure_ = true;
       return add(count, begin, at_, rest, true);
     }
     figure_ = count.figure;
+    lost_figure_ = false;
     add(count, begin, at_, rest, false);
+  }
+
+  // A letter that looks like a figure; an `l` may begin `la` and `li`.
+  bool is_like_figure(int column) const {
+    const char32_t c = column < cell_.end ? row_.at(column) : U' ';
+    const char32_t next = row_.at(column + 1);
+    return c == U'O' || c == U'o' || c == U'I' || (c == U'l' && next != U'a' && next != U'i');
+  }
+
+  // "1O", which is read as what it was meant to be.
+  void read_letters(int first, int begin, bool rest) {
+    const std::string letter = row_.text(at_, at_ + 1);
+    std::string figures;
+    int value = 0;
+    for (at_ = first; at_ < cell_.end && (is_digit(row_.at(at_)) || is_like_figure(at_)); ++at_) {
+      const char32_t c = row_.at(at_);
+      figures += is_digit(c) ? static_cast<char>(c) : c == U'O' || c == U'o' ? '0' : '1';
+      if (value < 100000) value = value * 10 + (figures.back() - '0');
+    }
+    error(Code::count_unknown, first, at_, tick(row_.text(first, at_)) + " has the letter " + letter + " in its count",
+          "write it in figures: " + tick(figures));
+    Count count;
+    count.figure = figure_ = value;
+    lost_figure_ = false;
+    add(count, begin, at_, rest, true);
   }
 
   // `+p/q`; false where no `/` follows, so that the `+` is a half.
@@ -258,8 +291,8 @@ class CountReader {
     Count count;
     count.figure = figure_;
     count.fraction = fraction;
-    const bool headless = figure_ == 0;
-    if (headless && !confused_) {
+    const bool headless = figure_ == 0 || lost_figure_;
+    if (headless && !lost_figure_ && !confused_) {
       error(Code::count_order, begin, at_,
             tick(row_.text(begin, std::max(at_, rest_end_))) + " has no figure before it in this bar",
             "write the beat that it divides: `1 &`");
@@ -287,8 +320,10 @@ class CountReader {
 
   void check_rising(Count& count) {
     if (!last_sound_) return;
-    Count* last = &bar_.counts[*last_sound_];
+    const Count* last = &bar_.counts[*last_sound_];
     if (std::pair(last->figure, last->fraction) < std::pair(count.figure, count.fraction)) return;
+    // A figure that no meter has will be reported as such, and says nothing of those after it.
+    if (last->figure > theory::most_counts && count.figure <= theory::most_counts) return;
     if (!confused_ && (blame_joined(*last, count) || blame_last(*last, count))) return;
     count.bad = true;
     // After one slip the rest of the bar may only seem to be out of order.
@@ -315,16 +350,20 @@ class CountReader {
     return true;
   }
 
-  // A figure that all counts around it would rise without is the odd one: a fret, most likely.
-  bool blame_last(Count& last, const Count& count) {
-    if (last.fraction != Rational(0) || count.fraction != Rational(0) || last.figure == count.figure) return false;
-    const auto place = static_cast<std::size_t>(&last - bar_.counts.data());
-    const Count* before = place == 0 ? nullptr : &bar_.counts[place - 1];
+  // A figure that all counts around it would rise without is the odd one: a fret, most likely. What divides it goes
+  // with it.
+  bool blame_last(const Count& last, const Count& count) {
+    if (count.fraction != Rational(0) || last.figure <= count.figure) return false;
+    const auto odd = std::find_if(bar_.counts.begin(), bar_.counts.end(), [&](const Count& one) {
+      return !one.bad && one.figure == last.figure && one.fraction == Rational(0);
+    });
+    if (odd == bar_.counts.end()) return false;
+    const Count* before = odd == bar_.counts.begin() ? nullptr : &*(odd - 1);
     if (before == nullptr ? count.figure != 2 : before->bad || before->figure >= count.figure) return false;
-    last.bad = true;
+    for (auto one = odd; one != bar_.counts.end(); ++one) one->bad = true;
     bar_.damaged = true;
-    input_.diagnostics.error(Code::count_order, last.range,
-                             tick(last.text) + " is no count between " +
+    input_.diagnostics.error(Code::count_order, odd->range,
+                             tick(odd->text) + " is no count between " +
                                  (before == nullptr ? "the bar line" : tick(before->text)) + " and " + tick(count.text),
                              before == nullptr ? "the first count of a bar is 1; a fret stands in a string row"
                                                : "counts rise inside a bar; a fret stands in a string row");
@@ -339,8 +378,9 @@ class CountReader {
   BarDraft& bar_;
   int at_ = 0;
   int figure_ = 0;
-  int rest_end_ = -1;      // past the closing parenthesis of the rest that is being read
-  bool confused_ = false;  // what seems out of order may follow from what was reported
+  bool lost_figure_ = false;  // what may have been one could not be read: it is not known what a syllable divides
+  int rest_end_ = -1;         // past the closing parenthesis of the rest that is being read
+  bool confused_ = false;     // what seems out of order may follow from what was reported
 };
 
 }  // namespace

@@ -94,6 +94,9 @@ class DraftReader {
     for (std::size_t bar = 0; bar < cells.count.cells.size(); ++bar) {
       if (draft_.bars.size() == limits::bars) return report_too_many(cells.count.cells[bar]);
       read_bar(index, strip, cells, bar);
+      for (const auto& [its, wrong] : cells.misplaced) {
+        if (its == bar) draft_.bars.back().misplaced.push_back(wrong);
+      }
     }
   }
 
@@ -111,6 +114,18 @@ class DraftReader {
     full_ = true;
   }
 
+  // Where a bar line beside it is out of line, its counts are read without a word.
+  void read_count_cell(const Cell& cell, bool slipped, BarDraft& made) {
+    source::Diagnostics unsaid;
+    const GridInput input{input_.text, input_.grid, input_.context, slipped ? unsaid : input_.diagnostics};
+    const bool damaged = std::exchange(made.damaged, false);
+    read_counts(input, cell, said_, made);
+    if (made.counts.empty() && !made.percent && !slipped) report_empty(cell, made);
+    made.slipped = slipped;
+    made.unsure = made.damaged || slipped;
+    made.damaged = made.damaged || damaged;
+  }
+
   void read_bar(int strip_index, const Strip& strip, const StripCells& cells, std::size_t bar) {
     const auto index = static_cast<int>(draft_.bars.size());
     BarDraft& made = draft_.bars.emplace_back();
@@ -120,8 +135,8 @@ class DraftReader {
     made.right = cells.signs[bar + 1].sign;
     made.damaged = std::exchange(gap_, false) || strip.damaged;
     last_sign_ = count.row->range(cells.signs[bar + 1].begin, cells.signs[bar + 1].end);
-    read_counts(input_, count, said_, made);
-    if (made.counts.empty() && !made.percent) report_empty(count, made);
+    const auto sign = static_cast<std::size_t>(cells.slipped);
+    read_count_cell(count, sign > 0 && (bar == sign || bar + 1 == sign), made);
     const OpenSpans before = std::exchange(open_, {});
     for (const RowCells& row : cells.rows) {
       if (bar >= row.cells.size()) continue;

@@ -88,6 +88,11 @@ struct BarDraft {
   Range range;  // of its count cell
   int strip = 0;
   bool damaged = false;  // something in it was reported and left out
+  bool slipped = false;  // a bar line beside it is out of line: nothing is said of its counts
+  bool unsure = false;   // its counts were reported, or its bar lines: what they seem to lack is not said
+  // Bar lines of rows that are out of line with its end, to be reported where its counts are sound: what was left out
+  // there has moved them.
+  std::vector<source::Diagnostic> misplaced;
 };
 
 struct DynamicDraft {

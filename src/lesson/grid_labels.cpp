@@ -163,6 +163,38 @@ bool stands_twice(const std::vector<GridRow>& rows, std::size_t i) {
                      [&](const GridRow& other) { return other.kind == row.kind && other.string == row.string; });
 }
 
+// Whether a row of a lower string stands above row `i`, where string `string` has no place then.
+bool follows_lower(const Strip& strip, std::size_t i, int string) {
+  return std::any_of(strip.rows.begin(), strip.rows.begin() + static_cast<std::ptrdiff_t>(i),
+                     [&](const GridRow& other) { return other.kind == RowKind::string && other.string > string; });
+}
+
+// Loudness is said once at a count; lines and stretches may lie over each other.
+bool has_dynamic(const GridRow& row) {
+  constexpr std::u32string_view between = U" |:";
+  const std::u32string_view text = row.characters;
+  for (std::size_t at = text.find_first_not_of(between); at < text.size();) {
+    const std::size_t end = std::min(text.find_first_of(between, at), text.size());
+    const std::u32string_view word = text.substr(at, end - at);
+    if (word.find_first_not_of(U"pmfsz") == std::u32string_view::npos) return true;
+    at = text.find_first_not_of(between, end);
+  }
+  return false;
+}
+
+// Whether a row says again what one above says, of a kind that says each thing once.
+bool says_again(const std::vector<GridRow>& above, const GridRow& row) {
+  constexpr std::array<RowKind, 9> kinds = {RowKind::chord,  RowKind::mark,   RowKind::ending,
+                                            RowKind::meter,  RowKind::finger, RowKind::hand,
+                                            RowKind::stroke, RowKind::spell,  RowKind::play};
+  if (std::find(kinds.begin(), kinds.end(), row.kind) == kinds.end()) return false;
+  if (row.kind == RowKind::mark && !has_dynamic(row)) return false;
+  if (row.characters.find_first_not_of(U" |:") == std::u32string::npos) return false;
+  return std::any_of(above.begin(), above.end(), [&](const GridRow& other) {
+    return other.kind == row.kind && other.characters == row.characters;
+  });
+}
+
 // Pasted tab often has a capital for both strings of one letter. The upper of the two rows is then the higher string.
 void tell_twins_apart(const GridInput& input, Strip& strip, const std::vector<std::string>& strings) {
   for (std::size_t i = 0; i < strip.rows.size(); ++i) {
@@ -177,7 +209,7 @@ void tell_twins_apart(const GridInput& input, Strip& strip, const std::vector<st
         return other.kind == RowKind::string && other.string == string;
       });
     };
-    if (rows_of(row.string) != 2 || rows_of(higher) != 0) continue;
+    if (rows_of(row.string) != 2 || rows_of(higher) != 0 || follows_lower(strip, i, higher)) continue;
     input.diagnostics.error(Code::row_twice, row.label, "two rows are labelled " + tick(label),
                             "write " + tick(*twin) + " for the higher one, here");
     row.string = higher;
@@ -235,6 +267,12 @@ void check_labels(const GridInput& input, Strip& strip, const std::vector<std::s
   std::vector<GridRow> kept;
   for (std::size_t i = 0; i < strip.rows.size(); ++i) {
     GridRow& row = strip.rows[i];
+    if (says_again(kept, row)) {
+      input.diagnostics.error(Code::row_twice, row.label,
+                              "the same " + std::string(row_name(row.kind)) + " row stands twice in this strip",
+                              "keep one of them");
+      continue;
+    }
     // A second count row has begun a new strip.
     if (row.kind != RowKind::string || !stands_twice(strip.rows, i)) {
       kept.push_back(std::move(row));  // its kind and string can still be read

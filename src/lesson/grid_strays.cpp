@@ -54,7 +54,8 @@ void report_stray(const GridInput& input, const BarDraft& bar, const Stray& stra
 }  // namespace
 
 void report_strays(const GridInput& input, const Cell& counts, const BarDraft& bar) {
-  if (bar.strays.empty()) return;
+  // Where a count could not be read, or a bar line is out of line, these tokens may well have stood under one.
+  if (bar.strays.empty() || bar.unsure) return;
   if (const auto off = counts_off_by(bar)) return report_counts_off(input, counts, bar, *off);
   std::vector<Stray> strays = bar.strays;
   std::stable_sort(strays.begin(), strays.end(), [](const Stray& a, const Stray& b) { return a.column < b.column; });

@@ -309,6 +309,7 @@ class RunReader {
       if (neck.capo > 0) help += ", counted from the capo";
       if (fret.size() > 1) help += "; frets of two notes stand apart";
       input_.diagnostics.error(Code::token_fret, range, "there is no fret " + fret, std::move(help));
+      run_.damaged = true;  // it may be two notes
     } else if (!neck.has(note.place)) {
       input_.diagnostics.error(Code::token_fret, range, "the short string has no fret " + fret,
                                "its frets are the neck's: 0 for the open string, then 6 and up");

@@ -22,6 +22,14 @@ bool has_string(const WrittenStrip& strip, int string) {
                      [&](const GridRow& row) { return row.kind == RowKind::string && row.string == string; });
 }
 
+// Rows of one kind besides those of the strings: each strip has its own, most likely.
+bool share_a_kind(const WrittenStrip& one, const WrittenStrip& other) {
+  return std::any_of(one.rows.begin(), one.rows.end(), [&](const GridRow& row) {
+    return row.kind != RowKind::string &&
+           std::any_of(other.rows.begin(), other.rows.end(), [&](const GridRow& its) { return its.kind == row.kind; });
+  });
+}
+
 bool share_a_string(const WrittenStrip& one, const WrittenStrip& other) {
   return std::any_of(one.rows.begin(), one.rows.end(),
                      [&](const GridRow& row) { return row.kind == RowKind::string && has_string(other, row.string); });
@@ -69,7 +77,7 @@ class StripJoiner {
  private:
   static bool belong_together(const WrittenStrip& counted, const WrittenStrip& stray) {
     return counted.has_count() && !counted.unclear && !share_a_string(counted, stray) &&
-           counted.rows.size() + stray.rows.size() <= limits::strip_rows;
+           !share_a_kind(counted, stray) && counted.rows.size() + stray.rows.size() <= limits::strip_rows;
   }
 
   // Once a strip, though a blank line may stand after each of its rows.

@@ -26,6 +26,7 @@ class TimeSetter {
     for (std::size_t i = 0; i < drafts_.size(); ++i) begin_bar(i);
     end_bars();
     for (std::size_t i = 0; i < drafts_.size(); ++i) check_percent(i);
+    for (const BarDraft& draft : drafts_) report_misplaced(draft);
   }
 
  private:
@@ -94,6 +95,13 @@ class TimeSetter {
     }
   }
 
+  void report_misplaced(const BarDraft& draft) const {
+    if (draft.unsure) return;
+    for (const source::Diagnostic& wrong : draft.misplaced) {
+      input_.diagnostics.error(wrong.code, wrong.range, wrong.message, wrong.help);
+    }
+  }
+
   // Counts beyond the meter.
   void check_length(BarDraft& draft) {
     const Count* first = nullptr;
@@ -106,6 +114,8 @@ class TimeSetter {
     }
     if (first == nullptr) return;
     draft.damaged = true;
+    draft.unsure = true;
+    if (draft.slipped) return;
     const std::string meter = meter_.to_string();
     const bool run_together = first == last && first->figure > 9 && meter_.upper() < 10;
     const std::string parted = parted_figures(first->figure);
@@ -139,6 +149,7 @@ class TimeSetter {
 
   void report_short(BarDraft& draft, const Count& first) {
     draft.damaged = true;
+    if (std::exchange(draft.unsure, true)) return;
     const std::string lacking = counts_phrase(first.at / meter_.count());
     input_.diagnostics.error(
         Code::bar_too_short, first.range,

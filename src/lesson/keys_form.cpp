@@ -91,6 +91,7 @@ class ChartReader {
     const bool closes = sign == ":|" || sign == ":|:";
     const bool opens = sign == "|:" || sign == ":|:";
     if (!closes && !opens) {
+      open_.reset();
       return error(begin, end, shown(sign) + " is no sign between the bars of a form",
                    "write |, or |: and :| around what is repeated");
     }
@@ -120,6 +121,8 @@ class ChartReader {
     } else {
       bar = FormBar{chart_.back().chords, false, false, false, true, places_.range(begin, end)};
     }
+    // One that could not be read is a bar too.
+    if (!bar && !sound_) chart_.emplace_back();
     if (bar) {
       bar->begins_line = begins_line_;
       bar->repeat_begin = begins_repeat_;

@@ -7,8 +7,6 @@ namespace fretsheaf::theory {
 
 namespace {
 
-constexpr int most_counts = 64;
-
 // A whole number from 1 to 64 written without a leading zero.
 std::optional<int> parse_count(std::string_view text) {
   int value = 0;

@@ -33,6 +33,8 @@ struct Meter {
 // last quarter, "la" and "li" the thirds, "+2/5" any other. `count` is what one count lasts.
 std::string count_name(Rational at, Rational count);
 
+inline constexpr int most_counts = 64;  // of a bar
+
 // "4/4", "2+2+3/8"; 1 to 64 counts over 1, 2, 4 … 64. The whole text, else nullopt.
 std::optional<Meter> parse_meter(std::string_view text);
 
