@@ -67,6 +67,7 @@ int last_ink(const GridRow& row) {
 
 std::vector<Sign> find_signs(const GridInput& input, const GridRow& row) {
   std::vector<Sign> found;
+  const int ink = last_ink(row);
   for (int column = 0; column < row.columns(); ++column) {
     if (!is_sign_character(row.at(column))) continue;
     int end = column;
@@ -79,7 +80,7 @@ std::vector<Sign> find_signs(const GridInput& input, const GridRow& row) {
                               tick(row.text(column, end)) + " stands apart from its bar line",
                               "join them: `:|` ends a repeat, `|:` begins one");
       // At the row's end its stroke is what is missing.
-      if (end > last_ink(row)) found.push_back({column, end + 1, BarSign::repeat_end, true});
+      if (end > ink) found.push_back({column, end + 1, BarSign::repeat_end, true});
     }
     column = end - 1;
   }
@@ -107,14 +108,16 @@ bool stands_for_bar_line(const GridRow& row, int column) {
 
 // A key beside the right one, where all other rows have their bar line: said, and read as if it were one.
 void read_mistyped(const GridInput& input, const Strip& strip, const GridRow& row, std::vector<Sign>& found) {
+  const auto written = static_cast<std::ptrdiff_t>(found.size());
   for (int column = 1; column < row.columns(); ++column) {
     if (!stands_for_bar_line(row, column) || !all_have_bar_line(strip, column, column + 1, 1)) continue;
     input.diagnostics.error(Code::bar_line_unknown, row.range(column, column + 1),
                             tick(row.text(column, column + 1)) + " stands where the rows under it have their bar line",
                             "write `|` here, or take theirs out");
-    const auto next = std::find_if(found.begin(), found.end(), [&](const Sign& sign) { return sign.begin > column; });
-    found.insert(next, {column, column + 1, BarSign::plain, true});
+    found.push_back({column, column + 1, BarSign::plain, true});
   }
+  std::inplace_merge(found.begin(), found.begin() + written, found.end(),
+                     [](const Sign& a, const Sign& b) { return a.begin < b.begin; });
 }
 
 // Where the other rows close the bar that the count row leaves open.

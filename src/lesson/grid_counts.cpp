@@ -324,7 +324,7 @@ class CountReader {
     if (std::pair(last->figure, last->fraction) < std::pair(count.figure, count.fraction)) return;
     // A figure that no meter has will be reported as such, and says nothing of those after it.
     if (last->figure > theory::most_counts && count.figure <= theory::most_counts) return;
-    if (!confused_ && (blame_joined(*last, count) || blame_last(*last, count))) return;
+    if (!confused_ && (blame_joined(count) || blame_latest(count))) return;
     count.bad = true;
     // After one slip the rest of the bar may only seem to be out of order.
     if (confused_) return;
@@ -334,39 +334,42 @@ class CountReader {
                              "counts rise inside a bar; a bar line begins the next");
   }
 
+  // The figure that the latest sound count is or divides; nullptr where it was reported.
+  Count* latest_figure() {
+    const int figure = bar_.counts[*last_sound_].figure;
+    for (std::size_t i = *last_sound_ + 1; i > 0 && bar_.counts[i - 1].figure == figure; --i) {
+      Count& count = bar_.counts[i - 1];
+      if (count.fraction == Rational(0)) return count.bad ? nullptr : &count;
+    }
+    return nullptr;
+  }
+
   // "12 3": two counts with no space between them.
-  bool blame_joined(const Count& last, const Count& count) {
-    const std::string parted = parted_figures(last.figure);
-    if (parted.empty() || count.figure != last.figure % 10 + 1) return false;
-    const auto whole = std::find_if(bar_.counts.begin(), bar_.counts.end(), [&](const Count& one) {
-      return one.figure == last.figure && one.fraction == Rational(0);
-    });
-    if (whole == bar_.counts.end()) return false;
-    whole->bad = true;
-    bar_.damaged = true;
+  bool blame_joined(const Count& count) {
+    Count* const joined = latest_figure();
+    if (joined == nullptr || count.figure != joined->figure % 10 + 1) return false;
+    const std::string parted = parted_figures(joined->figure);
+    if (parted.empty()) return false;
+    joined->bad = true;
     confused_ = true;
-    error(Code::count_order, whole->begin, whole->end, tick(whole->text) + " is no count before " + tick(count.text),
+    error(Code::count_order, joined->begin, joined->end, tick(joined->text) + " is no count before " + tick(count.text),
           "figures stand apart: " + tick(parted));
     return true;
   }
 
   // A figure that all counts around it would rise without is the odd one: a fret, most likely. What divides it goes
   // with it.
-  bool blame_last(const Count& last, const Count& count) {
-    if (count.fraction != Rational(0) || last.figure <= count.figure) return false;
-    const auto odd = std::find_if(bar_.counts.begin(), bar_.counts.end(), [&](const Count& one) {
-      return !one.bad && one.figure == last.figure && one.fraction == Rational(0);
-    });
-    if (odd == bar_.counts.end()) return false;
-    const Count* before = odd == bar_.counts.begin() ? nullptr : &*(odd - 1);
+  bool blame_latest(const Count& count) {
+    Count* const odd = latest_figure();
+    if (odd == nullptr || count.fraction != Rational(0) || odd->figure <= count.figure) return false;
+    const Count* const before = odd == bar_.counts.data() ? nullptr : odd - 1;
     if (before == nullptr ? count.figure != 2 : before->bad || before->figure >= count.figure) return false;
-    for (auto one = odd; one != bar_.counts.end(); ++one) one->bad = true;
-    bar_.damaged = true;
-    input_.diagnostics.error(Code::count_order, odd->range,
-                             tick(odd->text) + " is no count between " +
-                                 (before == nullptr ? "the bar line" : tick(before->text)) + " and " + tick(count.text),
-                             before == nullptr ? "the first count of a bar is 1; a fret stands in a string row"
-                                               : "counts rise inside a bar; a fret stands in a string row");
+    for (Count* one = odd; one != bar_.counts.data() + bar_.counts.size(); ++one) one->bad = true;
+    error(Code::count_order, odd->begin, odd->end,
+          tick(odd->text) + " is no count between " + (before == nullptr ? "the bar line" : tick(before->text)) +
+              " and " + tick(count.text),
+          before == nullptr ? "the first count of a bar is 1; a fret stands in a string row"
+                            : "counts rise inside a bar; a fret stands in a string row");
     return true;
   }
 

@@ -44,6 +44,9 @@ std::string likely_road(std::string_view text) {
   return source::nearest(text, roads);
 }
 
+// More than any bar's; a stranger's may have a number as large as can be written.
+constexpr int most_endings = 9999;
+
 class FormSetter {
  public:
   FormSetter(const GridInput& input, const GridDraft& draft, Music& music)
@@ -74,7 +77,7 @@ class FormSetter {
     const int number = form ? leading_number(word.text, word.text.size() - 1) : -1;
     if (number < 1) return report_ending(word);
     if (word.count > 0) {
-      last_ending_ = number;
+      last_ending_ = std::min(number, most_endings);
       return error(Code::ending_inside_bar, word.range, "an ending begins at a bar line",
                    "write it under the bar's first count");
     }
@@ -89,7 +92,7 @@ class FormSetter {
             "write one ending a bar");
       return;
     }
-    last_ending_ = number;
+    last_ending_ = std::min(number, most_endings);
     music_.endings.push_back({word.text, static_cast<int>(i), static_cast<int>(i), word.range});
   }
 
@@ -100,7 +103,7 @@ class FormSetter {
     const std::size_t last_end = word.text.find_last_of(figures) + 1;
     const std::size_t last_begin = last_end == 0 ? 0 : word.text.find_last_not_of(figures, last_end - 1) + 1;
     const std::string last = word.text.substr(last_begin, last_end - last_begin);
-    last_ending_ = std::max(last_ending_ + 1, leading_number(last, last.size()));
+    last_ending_ = std::min(std::max(last_ending_ + 1, leading_number(last, last.size())), most_endings);
     std::string help = "write " + (first.empty() ? std::string("`1.` or `2.`") : tick(first + "."));
     if (!first.empty() && last_begin > 0)
       help = "an ending has one number: " + help + " here, and its bars again under " + tick(last + ".");
