@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "lesson/grid_phrases.h"
+#include "lesson/limits.h"
 #include "lesson/lookalikes.h"
 
 namespace fretsheaf::lesson {
@@ -69,7 +70,7 @@ class CountReader {
       : input_(input), row_(*cell.row), cell_(cell), said_(said), bar_(bar) {}
 
   void read() {
-    for (at_ = cell_.begin; at_ < cell_.end;) {
+    for (at_ = cell_.begin; at_ < cell_.end && bar_.counts.size() <= limits::counts;) {
       // A `:` apart from its bar line was reported with the signs, and so was a `|` beside its place.
       if (is_blank(row_.at(at_)) || row_.at(at_) == U':' || row_.at(at_) == U'|') {
         const bool sign = !is_blank(row_.at(at_));  // it may stand for a figure

@@ -12,7 +12,8 @@ struct CountRowSaid {
   bool comma = false;
 };
 
-// Reads a cell of the count row into the bar's counts, or its `%`. Whether they fit the meter is not seen here.
+// Reads a cell of the count row into the bar's counts, or its `%`. Whether they fit the meter is not seen here;
+// of more than an example holds one too many is read.
 void read_counts(const GridInput& input, const Cell& cell, CountRowSaid& said, BarDraft& bar);
 
 // `1 2` of 12, where a number's figures count on and may have run together; empty where they do not.

@@ -94,6 +94,8 @@ class DraftReader {
     for (std::size_t bar = 0; bar < cells.count.cells.size(); ++bar) {
       if (draft_.bars.size() == limits::bars) return report_too_many(cells.count.cells[bar]);
       read_bar(index, strip, cells, bar);
+      counts_ += draft_.bars.back().counts.size();
+      if (counts_ > limits::counts) return report_too_many_counts();
       for (const auto& [its, wrong] : cells.misplaced) {
         if (its == bar) draft_.bars.back().misplaced.push_back(wrong);
       }
@@ -110,6 +112,15 @@ class DraftReader {
   void report_too_many(const Cell& cell) {
     input_.diagnostics.error(Code::bar_limit, cell.row->range(cell.begin, cell.end),
                              "this example has more than " + std::to_string(limits::bars) + " bars",
+                             "divide it into several examples");
+    full_ = true;
+  }
+
+  // At the first that is too many.
+  void report_too_many_counts() {
+    const std::vector<Count>& counts = draft_.bars.back().counts;
+    input_.diagnostics.error(Code::bar_limit, counts[counts.size() - (counts_ - limits::counts)].range,
+                             "this example has more than " + std::to_string(limits::counts) + " counts",
                              "divide it into several examples");
     full_ = true;
   }
@@ -211,7 +222,8 @@ class DraftReader {
   const std::vector<Strip>& strips_;
   GridDraft draft_;
   OpenSpans open_;
-  CountRowSaid said_;  // of the strip's
+  std::size_t counts_ = 0;  // of all bars
+  CountRowSaid said_;       // of the strip's
   Range last_sign_;
   bool gap_ = false;   // a strip, or part of one, could not be read
   bool full_ = false;  // the limit of bars was passed

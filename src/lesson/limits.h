@@ -10,6 +10,7 @@ inline constexpr std::size_t bytes = std::size_t{4} * 1024 * 1024;  // of a less
 inline constexpr int nesting = 32;                                  // of lists and tables, and parts of a dotted key
 inline constexpr std::size_t examples = 500;
 inline constexpr std::size_t bars = 2000;       // of an example, and of a form
+inline constexpr std::size_t counts = 100'000;  // of an example: 50 in each of its bars
 inline constexpr std::size_t strip_rows = 64;   // of a strip
 inline constexpr std::size_t form_chords = 16;  // of a bar of a form
 inline constexpr std::size_t line = 500;        // characters of a text of one line: a title

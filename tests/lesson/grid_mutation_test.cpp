@@ -114,6 +114,23 @@ TEST_CASE("an example holds 2,000 bars, and one more is an error with its place"
                         "1:8008: error: this example has more than 2000 bars; divide it into several examples"});
 }
 
+TEST_CASE("an example holds 100,000 counts, and one more is an error with its place") {
+  const auto bar = [](int counts) {
+    std::string text = " 1";
+    for (int i = 1; i < counts; ++i) text += " +" + std::to_string(i) + "/64";
+    return text + " |";
+  };
+  const auto strip = [](const std::string& bar, int times) {
+    const std::string held = " 5" + std::string(bar.size() - 3, ' ') + "|";
+    return "count |" + repeated(bar, times) + "\nG     |" + repeated(held, times) + "\n\n";
+  };
+  const std::string whole = strip(bar(64), 1562);
+  CHECK(read(whole + strip(bar(32), 1)).said.empty());
+  CHECK(read(whole + strip(bar(33), 1)).said ==
+        std::vector<std::string>{
+            "4:219: error: this example has more than 100000 counts; divide it into several examples"});
+}
+
 // Each is about a megabyte, and is gone through in well under a second; work that grows with the square of the size
 // would run into the runner's own limit.
 TEST_CASE("large and odd grids are read to their end, and what is wrong with them is said") {
