@@ -39,8 +39,14 @@ void add_files(const sheaf::Report& report, ordered_json& files) {
 // A lesson that could not be read has no text, and one finding at its beginning.
 ordered_json without_text(const Checked& one) {
   const source::Text empty(one.lesson, {});
-  const source::Diagnostic why{source::Severity::error, source::Code::file_unreadable, {}, one.made.refusal, {}};
-  return {{"file", sheaf::shown_name(one.lesson)}, {"diagnostics", ordered_json::array({entry(why, empty)})}};
+  const std::string name = sheaf::shown_name(one.lesson);
+  const bool named = one.made.refusal.starts_with(name + ": ");
+  const source::Diagnostic why{source::Severity::error,
+                               source::Code::file_unreadable,
+                               {},
+                               one.made.refusal.substr(named ? name.size() + 2 : 0),
+                               {}};
+  return {{"file", name}, {"diagnostics", ordered_json::array({entry(why, empty)})}};
 }
 
 }  // namespace

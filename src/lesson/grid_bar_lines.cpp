@@ -76,9 +76,10 @@ std::vector<Sign> find_signs(const GridInput& input, const GridRow& row) {
     if (stroke) {
       found.push_back({column, end, sign_of(input, row, column, end), false});
     } else {
-      input.diagnostics.error(Code::bar_line_unknown, row.range(column, end),
-                              tick(row.text(column, end)) + " stands apart from its bar line",
-                              "join them: `:|` ends a repeat, `|:` begins one");
+      input.diagnostics.error(
+          Code::bar_line_unknown, row.range(column, end),
+          tick(row.text(column, end)) + " stands apart from its bar line",
+          end > ink ? "write `:|` to end a repeat" : "join them: `:|` ends a repeat, `|:` begins one");
       // At the row's end its stroke is what is missing.
       if (end > ink) found.push_back({column, end + 1, BarSign::repeat_end, true});
     }
@@ -101,7 +102,7 @@ bool all_have_bar_line(const Strip& strip, int begin, int end, int least = 2) {
 
 // Whether a character that stands alone is neither of those that counts are written in nor a bar line.
 bool stands_for_bar_line(const GridRow& row, int column) {
-  constexpr std::u32string_view of_counts = U"0123456789&+eali()[]/%|:";
+  constexpr std::u32string_view of_counts = U"0123456789&+ea(%|:";
   return !is_blank(row.at(column)) && of_counts.find(row.at(column)) == std::u32string_view::npos &&
          is_blank(row.at(column - 1)) && is_blank(row.at(column + 1));
 }
@@ -161,6 +162,14 @@ bool is_slipped(const Strip& strip, const GridRow& row, const Sign& before, int 
   return true;
 }
 
+// A sign with its stroke at `column`, where those of the other rows stand.
+void move_to(Sign& sign, int column) {
+  const int colon = sign.end - sign.begin - 1;
+  sign.begin = ends_repeat(sign.sign) ? column - colon : column;
+  sign.end = ends_repeat(sign.sign) ? column + 1 : column + 1 + colon;
+  sign.supposed = true;
+}
+
 // Where all other rows have a bar line and the count row has none, it was left out there: said once, and then read as
 // if it were written.
 void suppose_bar_lines(const GridInput& input, const Strip& strip, const GridRow& row, std::vector<Sign>& found) {
@@ -173,7 +182,7 @@ void suppose_bar_lines(const GridInput& input, const Strip& strip, const GridRow
       if (is_slipped(strip, row, found.back(), column)) {
         input.diagnostics.error(Code::bar_line_misplaced, row.range(found.back().begin, found.back().end),
                                 std::string(out_of_line.first), std::string(out_of_line.second));
-        found.back() = {column, column + 1, found.back().sign, true};
+        move_to(found.back(), column);
         continue;
       }
       input.diagnostics.error(Code::bar_line_left_out, row.range(column, column + 1),

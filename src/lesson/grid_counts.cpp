@@ -118,7 +118,9 @@ class CountReader {
     if (close == cell_.end) {
       error(Code::count_parentheses, begin, begin + 1, "this parenthesis is never closed",
             "a rest is a count in parentheses: `(2)`");
-      if (at_ < cell_.end && row_.at(at_) != U'(') read_position(begin, true);
+      if (at_ == cell_.end || row_.at(at_) == U'(') return;
+      read_position(begin, true);
+      bar_.counts.back().bad = true;
       return;
     }
     if (at_ == close) {
@@ -262,10 +264,11 @@ class CountReader {
       if (value < 100000) value = value * 10 + (figures.back() - '0');
     }
     error(Code::count_unknown, first, at_, tick(row_.text(first, at_)) + " has the letter " + letter + " in its count",
-          "write it in figures: " + tick(figures));
+          value <= input_.context.meter.upper() ? "write it in figures: " + tick(figures)
+                                                : "write figures alone: " + tick(row_.text(first, digits_end(first))));
     Count count;
     count.figure = figure_ = value;
-    lost_figure_ = false;
+    lost_figure_ = true;
     add(count, begin, at_, rest, true);
   }
 
@@ -323,9 +326,9 @@ class CountReader {
     if (!last_sound_) return;
     const Count* last = &bar_.counts[*last_sound_];
     if (std::pair(last->figure, last->fraction) < std::pair(count.figure, count.fraction)) return;
+    if (!confused_ && (blame_joined(count) || blame_latest(count))) return;
     // A figure that no meter has will be reported as such, and says nothing of those after it.
     if (last->figure > theory::most_counts && count.figure <= theory::most_counts) return;
-    if (!confused_ && (blame_joined(count) || blame_latest(count))) return;
     count.bad = true;
     // After one slip the rest of the bar may only seem to be out of order.
     if (confused_) return;
@@ -345,27 +348,31 @@ class CountReader {
     return nullptr;
   }
 
+  // What divides a figure goes with it.
+  void blame_from(Count* figure) {
+    for (Count* one = figure; one != bar_.counts.data() + bar_.counts.size(); ++one) one->bad = true;
+  }
+
   // "12 3": two counts with no space between them.
   bool blame_joined(const Count& count) {
     Count* const joined = latest_figure();
     if (joined == nullptr || count.figure != joined->figure % 10 + 1) return false;
     const std::string parted = parted_figures(joined->figure);
     if (parted.empty()) return false;
-    joined->bad = true;
+    blame_from(joined);
     confused_ = true;
     error(Code::count_order, joined->begin, joined->end, tick(joined->text) + " is no count before " + tick(count.text),
           "figures stand apart: " + tick(parted));
     return true;
   }
 
-  // A figure that all counts around it would rise without is the odd one: a fret, most likely. What divides it goes
-  // with it.
+  // A figure that all counts around it would rise without is the odd one: a fret, most likely.
   bool blame_latest(const Count& count) {
     Count* const odd = latest_figure();
     if (odd == nullptr || count.fraction != Rational(0) || odd->figure <= count.figure) return false;
     const Count* const before = odd == bar_.counts.data() ? nullptr : odd - 1;
     if (before == nullptr ? count.figure != 2 : before->bad || before->figure >= count.figure) return false;
-    for (Count* one = odd; one != bar_.counts.data() + bar_.counts.size(); ++one) one->bad = true;
+    blame_from(odd);
     error(Code::count_order, odd->begin, odd->end,
           tick(odd->text) + " is no count between " + (before == nullptr ? "the bar line" : tick(before->text)) +
               " and " + tick(count.text),

@@ -154,6 +154,7 @@ class DraftReader {
       const Cell& cell = row.cells[bar];
       if (cell.damaged) {
         made.damaged = true;
+        lose_word(draft_, made, cell.row->kind);
       } else {
         read_cell(cell, index, before);
       }

@@ -87,9 +87,10 @@ struct BarDraft {
   BarSign right = BarSign::plain;
   Range range;  // of its count cell
   int strip = 0;
-  bool damaged = false;  // something in it was reported and left out
-  bool slipped = false;  // a bar line beside it is out of line: nothing is said of its counts
-  bool unsure = false;   // its counts were reported, or its bar lines: what they seem to lack is not said
+  bool damaged = false;     // something in it was reported and left out
+  bool lost_meter = false;  // a word of a meter row here was reported and left out
+  bool slipped = false;     // a bar line beside it is out of line: nothing is said of its counts
+  bool unsure = false;      // its counts were reported, or its bar lines: what they seem to lack is not said
   // Bar lines of rows that are out of line with its end, to be reported where its counts are sound: what was left out
   // there has moved them.
   std::vector<source::Diagnostic> misplaced;
@@ -115,7 +116,13 @@ struct GridDraft {
   std::vector<SpanDraft> spans;
   bool has_strings = false;
   bool has_play = false;
+  // A word of these rows was reported and left out: what seems to be missing there is not said.
+  bool lost_road = false;
+  bool lost_ending = false;
 };
+
+// Notes that something of such a row in this bar was reported and left out.
+void lose_word(GridDraft& draft, BarDraft& bar, RowKind kind);
 
 // Reads all cells.
 GridDraft read_draft(const GridInput& input, const std::vector<Strip>& strips);

@@ -5,6 +5,7 @@
 #include <charconv>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include "lesson/grid_phrases.h"
@@ -61,7 +62,7 @@ class FormSetter {
     }
     if (music_.bars.empty()) return;  // no strip could be read
     close_endings();
-    check_ways();
+    if (!draft_.lost_road) check_ways();
     warn_of_open_repeats();
     warn_of_endings_passed();
   }
@@ -84,6 +85,8 @@ class FormSetter {
     const bool same_bar = !music_.endings.empty() && music_.endings.back().first_bar == static_cast<int>(i);
     if (number != last_ending_ + 1 && (number != 1 || goes_on_from_first(i))) {
       const std::string expected = tick(std::to_string(last_ending_ + 1) + ".");
+      // Those after it are counted on from it, right or wrong.
+      if (draft_.lost_ending || std::exchange(out_of_order_, true)) return;
       error(Code::ending_order, word.range, "ending " + tick(word.text) + " is out of order",
             last_ending_ == 0 ? "the first is `1.`"
                               : "after " + tick(std::to_string(last_ending_) + ".") + " comes " + expected);
@@ -252,6 +255,7 @@ class FormSetter {
   Music& music_;
   std::vector<Way> ways_;
   int last_ending_ = 0;
+  bool out_of_order_ = false;
   bool wrong_ = false;
 };
 

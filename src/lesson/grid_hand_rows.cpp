@@ -105,7 +105,7 @@ class HandCellReader {
     std::string joined;
     for (const CellWord& word : words) joined += word.text;
     input_.diagnostics.error(Code::word_unknown, source::joined(words.front().range, words.back().range),
-                             "a comma and a space part these words",
+                             "these words have a comma and a space between them",
                              "for a chord write " + tick(joined) + ", without a space; at several counts, no comma");
   }
 

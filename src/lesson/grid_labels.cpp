@@ -182,6 +182,11 @@ bool has_dynamic(const GridRow& row) {
   return false;
 }
 
+// A row without the blanks at its end.
+std::u32string_view inked(const GridRow& row) {
+  return std::u32string_view(row.characters).substr(0, row.characters.find_last_not_of(U' ') + 1);
+}
+
 // Whether a row says again what one above says, of a kind that says each thing once.
 bool says_again(const std::vector<GridRow>& above, const GridRow& row) {
   constexpr std::array<RowKind, 9> kinds = {RowKind::chord,  RowKind::mark,   RowKind::ending,
@@ -190,9 +195,8 @@ bool says_again(const std::vector<GridRow>& above, const GridRow& row) {
   if (std::find(kinds.begin(), kinds.end(), row.kind) == kinds.end()) return false;
   if (row.kind == RowKind::mark && !has_dynamic(row)) return false;
   if (row.characters.find_first_not_of(U" |:") == std::u32string::npos) return false;
-  return std::any_of(above.begin(), above.end(), [&](const GridRow& other) {
-    return other.kind == row.kind && other.characters == row.characters;
-  });
+  return std::any_of(above.begin(), above.end(),
+                     [&](const GridRow& other) { return other.kind == row.kind && inked(other) == inked(row); });
 }
 
 // Pasted tab often has a capital for both strings of one letter. The upper of the two rows is then the higher string.
@@ -216,20 +220,23 @@ void tell_twins_apart(const GridInput& input, Strip& strip, const std::vector<st
   }
 }
 
-// Whether all strings have a row, the top line's last.
-bool all_upside_down(const Strip& strip, const std::vector<std::string>& strings) {
-  auto next = static_cast<int>(strings.size());
+// Whether all rows of strings, two at least, stand bottom line first.
+bool all_upside_down(const Strip& strip) {
+  int rows = 0;
+  int above = 0;
   for (const GridRow& row : strip.rows) {
-    if (row.kind == RowKind::string && row.string != next--) return false;
+    if (row.kind != RowKind::string) continue;
+    if (rows > 0 && row.string > above) return false;
+    above = row.string;
+    ++rows;
   }
-  return next == 0;
+  return rows > 1;
 }
 
-// A tuning that is written top line first, as the rows of a tab stand: its lowest string comes last. Of an instrument
-// with a short string the next one counts.
+// A tuning that is written top line first, as the rows of a tab stand: its lowest string comes last. Where one string
+// is short, its pitch says nothing of that.
 bool falls(const fretboard::Neck& neck) {
-  const std::size_t first = neck.short_fifth_string ? 1 : 0;
-  return neck.tuning.size() > first + 1 && neck.tuning.back().midi() < neck.tuning[first].midi();
+  return !neck.short_fifth_string && neck.tuning.back().midi() < neck.tuning.front().midi();
 }
 
 void report_falling_tuning(const GridInput& input) {
@@ -238,13 +245,12 @@ void report_falling_tuning(const GridInput& input) {
   for (auto pitch = tuning.rbegin(); pitch != tuning.rend(); ++pitch) {
     pitches += (pitches.empty() ? "\"" : ", \"") + pitch->to_string() + "\"";
   }
-  input.diagnostics.error(Code::row_order, *input.context.tuning,
-                          "this tuning begins with the top line, and the rows of the grid do too",
+  input.diagnostics.error(Code::row_order, *input.context.tuning, "this tuning is written top line first",
                           "a tuning begins with the tab's bottom line: write tuning = [" + pitches + "]");
 }
 
 void check_order(const GridInput& input, const Strip& strip, const std::vector<std::string>& strings) {
-  if (input.context.tuning && all_upside_down(strip, strings) && falls(input.context.neck)) {
+  if (input.context.tuning && all_upside_down(strip) && falls(input.context.neck)) {
     report_falling_tuning(input);
     return;
   }

@@ -6,6 +6,12 @@
 
 namespace fretsheaf::lesson {
 
+void lose_word(GridDraft& draft, BarDraft& bar, RowKind kind) {
+  if (kind == RowKind::road) draft.lost_road = true;
+  if (kind == RowKind::ending) draft.lost_ending = true;
+  if (kind == RowKind::meter) bar.lost_meter = true;
+}
+
 std::optional<int> count_at(const BarDraft& bar, int column) {
   const auto after = std::partition_point(bar.counts.begin(), bar.counts.end(),
                                           [&](const Count& count) { return count.end <= column; });

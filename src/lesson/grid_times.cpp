@@ -40,7 +40,7 @@ class TimeSetter {
   void check_meter() {
     if (drafts_.size() < 2) return;
     const int counted = last_figure(drafts_[0]);
-    if (counted <= meter_.upper()) return;
+    if (counted <= meter_.upper() || counted > theory::most_counts || !parted_figures(counted).empty()) return;
     for (const BarDraft& draft : drafts_) {
       const bool has_meter = std::any_of(draft.words.begin(), draft.words.end(),
                                          [](const PlacedWord& word) { return word.kind == RowKind::meter; });
@@ -77,6 +77,7 @@ class TimeSetter {
   }
 
   void read_meter(const BarDraft& draft, Bar& bar) {
+    lost_meter_ = lost_meter_ || draft.lost_meter;
     for (const PlacedWord& word : draft.words) {
       if (word.kind != RowKind::meter) continue;
       if (word.count > 0) {
@@ -87,8 +88,10 @@ class TimeSetter {
                                  "write one meter a bar");
       } else if (const auto meter = theory::parse_meter(word.text)) {
         meter_ = *meter;
+        lost_meter_ = false;
         bar.meter_written = word.range;
       } else {
+        lost_meter_ = true;
         input_.diagnostics.error(Code::meter_unknown, word.range, tick(word.text) + " is no meter",
                                  "write 1 to 64 counts over 1, 2, 4, 8, 16, 32 or 64: `3/4`, `2+2+3/8`");
       }
@@ -114,18 +117,30 @@ class TimeSetter {
     }
     if (first == nullptr) return;
     draft.damaged = true;
+    // What was reported was the meter, or a bar line, which says why.
+    if (lost_meter_ || draft.slipped) return;
     draft.unsure = true;
-    if (draft.slipped) return;
     const std::string meter = meter_.to_string();
-    const bool run_together = first == last && first->figure > 9 && meter_.upper() < 10;
-    const std::string parted = parted_figures(first->figure);
+    if (first == last && has_run_together(first->figure)) return report_figure(*first);
     const auto excess = static_cast<std::int64_t>(last->figure) - meter_.upper();
-    input_.diagnostics.error(
-        Code::bar_too_long, source::joined(first->range, last->range),
-        "this bar counts to " + std::to_string(last->figure) + ": " + counts_phrase(Rational(excess)) + " more than " +
-            meter + " has",
-        run_together ? "figures stand apart: " + tick(parted.empty() ? "1 2 3" : parted)
-                     : "end the bar before, or write its meter in a `meter` row; frets stand in string rows");
+    input_.diagnostics.error(Code::bar_too_long, source::joined(first->range, last->range),
+                             "this bar counts to " + std::to_string(last->figure) + ": " +
+                                 counts_phrase(Rational(excess)) + " more than " + meter + " has",
+                             "end the bar before, or write its meter in a `meter` row; frets stand in string rows");
+  }
+
+  // Whether a count of several figures can be none of this meter, rather than one too many.
+  bool has_run_together(int figure) const {
+    if (figure < 10 || figure == meter_.upper() + 1) return false;
+    return meter_.upper() < 10 || figure > theory::most_counts || !parted_figures(figure).empty();
+  }
+
+  void report_figure(const Count& count) {
+    const std::string parted = parted_figures(count.figure);
+    input_.diagnostics.error(Code::bar_too_long, count.range,
+                             tick(count.text) + " is no count of " + meter_.to_string(),
+                             parted.empty() ? "figures stand apart: `1 2 3`; frets stand in string rows"
+                                            : "figures stand apart: " + tick(parted));
   }
 
   bool may_begin_late(std::size_t i) const {
@@ -149,7 +164,7 @@ class TimeSetter {
 
   void report_short(BarDraft& draft, const Count& first) {
     draft.damaged = true;
-    if (std::exchange(draft.unsure, true)) return;
+    if (lost_meter_ || std::exchange(draft.unsure, true)) return;
     const std::string lacking = counts_phrase(first.at / meter_.count());
     input_.diagnostics.error(
         Code::bar_too_short, first.range,
@@ -260,6 +275,7 @@ class TimeSetter {
   std::vector<BarDraft>& drafts_;
   Music& music_;
   theory::Meter meter_;
+  bool lost_meter_ = false;  // the one that holds here was reported
   std::vector<bool> late_;
 };
 

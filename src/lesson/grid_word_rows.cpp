@@ -32,7 +32,7 @@ class WordCellReader {
     const std::vector<CellWord> words = read_words(input_, cell_);
     // A phrase in curly quotes falls apart at its spaces: one mistake, said once.
     for (const CellWord& word : words) {
-      if (report_curly_quotes(input_, cell_, word)) return;
+      if (report_curly_quotes(input_, cell_, word)) return lose_word(draft_, bar_, row_.kind);
     }
     if (row_.kind == RowKind::lyric) return read_lyric(words);
     const std::vector<bool> said = report_unquoted_roads(words);
@@ -54,6 +54,7 @@ class WordCellReader {
 
   PlacedWord* place(const CellWord& word) {
     const auto count = place_word(bar_, cell_, word.begin, word.end);
+    if (!count) lose_word(draft_, bar_, row_.kind);
     return count ? add(word, *count) : nullptr;
   }
 

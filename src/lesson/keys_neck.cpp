@@ -129,7 +129,7 @@ std::optional<Shape> read_shape(const Field& field) {
   field.diagnostics.error(
       Code::unsound_value, field.place(begin, words.size()),
       shown(words.substr(begin)) + " does not say the frets of a shape",
-      letters ? "write figures, 0 and 1, not the letters O and l: \"" + figures + "\""
+      letters ? "write figures and a small x, no other letters: \"" + figures + "\""
               : "write one sign a string, the tab's bottom line first, x where it is not played: \"x535\", "
                 "and with dashes from fret 10 up: \"x-10-12-11\"");
   return {};

@@ -68,7 +68,7 @@ class Statements {
     scan_.step();
     if (Problem wrong = once(path(prefix_, parts), parts.back(), begin, key_end)) {
       if (takes_example_ && parts.size() == 1 && is_example_key(parts.back()))
-        wrong->help += ", or write [[example]] above this one where an example begins";
+        wrong->help += "; where another example begins here, write [[example]] above its first key";
       return wrong;
     }
     scan_.skip_blanks();

@@ -76,7 +76,7 @@ TEST_CASE("check --json says of a file that cannot be read why, and goes on") {
   const json start = {{"line", 1}, {"column", 1}, {"utf16", 1}};
   CHECK(files[0].at("diagnostics")[0] == json{{"severity", "error"},
                                               {"code", "file-unreadable"},
-                                              {"message", "gone.lesson.toml: is not there; there is good.lesson.toml"},
+                                              {"message", "is not there; there is good.lesson.toml"},
                                               {"help", ""},
                                               {"range", {{"start", start}, {"end", start}}}});
   CHECK(files[1] == json{{"file", "good.lesson.toml"}, {"diagnostics", json::array()}});

@@ -112,10 +112,10 @@ TEST_CASE("a count in the count row that is a fret or a bar line away") {
         "`meter` row; frets stand in string rows"}},
       {"count | 1234 |\n"
        "G     | 0    |\n",
-       {"1:9: error: this bar counts to 1234: 1230 counts more than 4/4 has; figures stand apart: `1 2 3 4`"}},
+       {"1:9: error: `1234` is no count of 4/4; figures stand apart: `1 2 3 4`"}},
       {"count | 1 2 3 17 |\n"
        "G     | 0     5  |\n",
-       {"1:15: error: this bar counts to 17: 13 counts more than 4/4 has; figures stand apart: `1 2 3`"}},
+       {"1:15: error: `17` is no count of 4/4; figures stand apart: `1 2 3`; frets stand in string rows"}},
       {"count | 1 2 3 4 |\n"
        "G     | 0       |\n",
        {"1:15: error: this bar counts to 4: 1 count more than 3/4 has; end the bar before, or write its meter in a "

@@ -210,7 +210,7 @@ key = "D dorian"
  title  = "Two"
 )~",
      R"~(4:2-7: error: 'title' is written twice
-help: it stands in line 1 already: keep one of them, or write [[example]] above this one where an example begins
+help: it stands in line 1 already: keep one of them; where another example begins here, write [[example]] above its first key
 )~"},
     {"a key written twice in an example",
      R"~([[example]]
@@ -220,7 +220,7 @@ tempo = 80
 tempo = 90
 )~",
      R"~(5:1-6: error: 'tempo' is written twice
-help: it stands in line 4 already: keep one of them, or write [[example]] above this one where an example begins
+help: it stands in line 4 already: keep one of them; where another example begins here, write [[example]] above its first key
 )~"},
     {"a heading written twice",
      R"~([a]
