@@ -3,18 +3,9 @@
 #include <utility>
 #include <vector>
 
-#include "lesson/grid_rows.h"
-#include "lesson/music.h"
+#include "lesson/grid_signs.h"
 
 namespace fretsheaf::lesson {
-
-// A bar-line sign of a count row and the columns that it covers: [begin, end).
-struct Sign {
-  int begin = 0;
-  int end = 1;
-  BarSign sign = BarSign::plain;
-  bool supposed = false;  // not written where it should be, which was reported
-};
 
 // What one row holds of one bar: columns [begin, end) of the row.
 struct Cell {
@@ -42,8 +33,5 @@ struct StripCells {
 // Finds the count row's signs and holds the other rows to them. Reports all but what is in `misplaced`.
 // REQUIRES: the strip has a count row.
 StripCells read_cells(const GridInput& input, const Strip& strip);
-
-// The sign at a strip's border, where one strip ends with `end` and the next begins with `begin`.
-BarSign joined_sign(BarSign end, BarSign begin);
 
 }  // namespace fretsheaf::lesson

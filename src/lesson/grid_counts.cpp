@@ -5,6 +5,7 @@
 #include <string_view>
 #include <utility>
 
+#include "lesson/grid_count_order.h"
 #include "lesson/grid_phrases.h"
 #include "lesson/limits.h"
 #include "lesson/lookalikes.h"
@@ -67,7 +68,7 @@ constexpr std::string_view what_counts_are =
 class CountReader {
  public:
   CountReader(const GridInput& input, const Cell& cell, CountRowSaid& said, BarDraft& bar)
-      : input_(input), row_(*cell.row), cell_(cell), said_(said), bar_(bar) {}
+      : input_(input), row_(*cell.row), cell_(cell), said_(said), bar_(bar), order_(input, bar) {}
 
   void read() {
     for (at_ = cell_.begin; at_ < cell_.end && bar_.counts.size() <= limits::counts;) {
@@ -138,7 +139,7 @@ class CountReader {
       error(Code::count_parentheses, begin, close + 1, "parentheses hold one count",
             "write each rest in its own: `(2) (3)`");
       read.bad = true;
-      confused_ = true;
+      order_.confuse();
     }
     at_ = close + 1;
   }
@@ -296,11 +297,11 @@ class CountReader {
     count.figure = figure_;
     count.fraction = fraction;
     const bool headless = figure_ == 0 || lost_figure_;
-    if (headless && !lost_figure_ && !confused_) {
+    if (headless && !lost_figure_ && !order_.confused()) {
       error(Code::count_order, begin, at_,
             tick(row_.text(begin, std::max(at_, rest_end_))) + " has no figure before it in this bar",
             "write the beat that it divides: `1 &`");
-      confused_ = true;
+      order_.confuse();
     }
     add(count, begin, at_, rest, headless);
   }
@@ -311,9 +312,9 @@ class CountReader {
     count.end = rest ? std::max(end, rest_end_) : end;
     count.bad = bad;
     describe(count);
-    if (!bad) check_rising(count);
+    if (!bad) order_.check(count);
     bar_.damaged = bar_.damaged || count.bad;
-    if (!count.bad) last_sound_ = bar_.counts.size();
+    if (!count.bad) order_.follow(bar_.counts.size());
     bar_.counts.push_back(std::move(count));
   }
 
@@ -322,66 +323,6 @@ class CountReader {
     count.text = row_.text(count.begin, count.end);
   }
 
-  void check_rising(Count& count) {
-    if (!last_sound_) return;
-    const Count* last = &bar_.counts[*last_sound_];
-    if (std::pair(last->figure, last->fraction) < std::pair(count.figure, count.fraction)) return;
-    if (!confused_ && (blame_joined(count) || blame_latest(count))) return;
-    // A figure that no meter has will be reported as such, and says nothing of those after it.
-    if (last->figure > theory::most_counts && count.figure <= theory::most_counts) return;
-    count.bad = true;
-    // After one slip the rest of the bar may only seem to be out of order.
-    if (confused_) return;
-    confused_ = true;
-    input_.diagnostics.error(Code::count_order, count.range,
-                             tick(count.text) + " does not come after " + tick(last->text),
-                             "counts rise inside a bar; a bar line begins the next");
-  }
-
-  // The figure that the latest sound count is or divides; nullptr where it was reported.
-  Count* latest_figure() {
-    const int figure = bar_.counts[*last_sound_].figure;
-    for (std::size_t i = *last_sound_ + 1; i > 0 && bar_.counts[i - 1].figure == figure; --i) {
-      Count& count = bar_.counts[i - 1];
-      if (count.fraction == Rational(0)) return count.bad ? nullptr : &count;
-    }
-    return nullptr;
-  }
-
-  // What divides a figure goes with it.
-  void blame_from(Count* figure) {
-    for (Count* one = figure; one != bar_.counts.data() + bar_.counts.size(); ++one) one->bad = true;
-  }
-
-  // "12 3": two counts with no space between them.
-  bool blame_joined(const Count& count) {
-    Count* const joined = latest_figure();
-    if (joined == nullptr || count.figure != joined->figure % 10 + 1) return false;
-    const std::string parted = parted_figures(joined->figure);
-    if (parted.empty()) return false;
-    blame_from(joined);
-    confused_ = true;
-    error(Code::count_order, joined->begin, joined->end, tick(joined->text) + " is no count before " + tick(count.text),
-          "figures stand apart: " + tick(parted));
-    return true;
-  }
-
-  // A figure that all counts around it would rise without is the odd one: a fret, most likely.
-  bool blame_latest(const Count& count) {
-    Count* const odd = latest_figure();
-    if (odd == nullptr || count.fraction != Rational(0) || odd->figure <= count.figure) return false;
-    const Count* const before = odd == bar_.counts.data() ? nullptr : odd - 1;
-    if (before == nullptr ? count.figure != 2 : before->bad || before->figure >= count.figure) return false;
-    blame_from(odd);
-    error(Code::count_order, odd->begin, odd->end,
-          tick(odd->text) + " is no count between " + (before == nullptr ? "the bar line" : tick(before->text)) +
-              " and " + tick(count.text),
-          before == nullptr ? "the first count of a bar is 1; a fret stands in a string row"
-                            : "counts rise inside a bar; a fret stands in a string row");
-    return true;
-  }
-
-  std::optional<std::size_t> last_sound_;  // the latest count without a slip, an index into the bar's
   const GridInput& input_;
   const GridRow& row_;
   const Cell& cell_;
@@ -391,25 +332,13 @@ class CountReader {
   int figure_ = 0;
   bool lost_figure_ = false;  // what may have been one could not be read: it is not known what a syllable divides
   int rest_end_ = -1;         // past the closing parenthesis of the rest that is being read
-  bool confused_ = false;     // what seems out of order may follow from what was reported
+  CountOrder order_;
 };
 
 }  // namespace
 
 void read_counts(const GridInput& input, const Cell& cell, CountRowSaid& said, BarDraft& bar) {
   CountReader(input, cell, said, bar).read();
-}
-
-std::string parted_figures(int number) {
-  const std::string figures = std::to_string(number);
-  if (figures.size() < 2) return {};
-  std::string parted;
-  for (std::size_t i = 0; i < figures.size(); ++i) {
-    if (i > 0 && figures[i] != figures[i - 1] + 1) return {};
-    if (i > 0) parted += ' ';
-    parted += figures[i];
-  }
-  return parted;
 }
 
 }  // namespace fretsheaf::lesson

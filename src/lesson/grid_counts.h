@@ -1,7 +1,5 @@
 #pragma once
 
-#include <string>
-
 #include "lesson/grid_draft.h"
 
 namespace fretsheaf::lesson {
@@ -15,8 +13,5 @@ struct CountRowSaid {
 // Reads a cell of the count row into the bar's counts, or its `%`. Whether they fit the meter is not seen here;
 // of more than an example holds one too many is read.
 void read_counts(const GridInput& input, const Cell& cell, CountRowSaid& said, BarDraft& bar);
-
-// `1 2` of 12, where a number's figures count on and may have run together; empty where they do not.
-std::string parted_figures(int number);
 
 }  // namespace fretsheaf::lesson

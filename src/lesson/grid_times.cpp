@@ -5,7 +5,7 @@
 #include <string>
 #include <utility>
 
-#include "lesson/grid_counts.h"
+#include "lesson/grid_count_order.h"
 #include "lesson/grid_phrases.h"
 
 namespace fretsheaf::lesson {

@@ -155,6 +155,16 @@ TEST_CASE("endings of the largest number there is are out of order, which is sai
   });
 }
 
+TEST_CASE("a row that stands twice is told once, whatever blanks are at its end") {
+  check({
+      {"count | 1   2 3 4 |\n"
+       "chord | Dm7   G7  |\n"
+       "chord | Dm7   G7  |  \n"
+       "A     | 5     3   |\n",
+       {"3:1: error: the same chord row stands twice in this strip; keep one of them"}},
+  });
+}
+
 TEST_CASE("ways") {
   check({
       {"count  | 1      2      3      4      |\n"
