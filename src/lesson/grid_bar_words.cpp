@@ -101,7 +101,7 @@ std::string sign_help(const std::string& written) {
   const std::string plain = with_plain_signs(written);
   if (plain == written) return {};
   const std::string chord = theory::parse_chord(plain) ? plain : nearest_chord(plain);
-  return "a flat is written `b`, and a sharp `#`" + (chord.empty() ? "" : ": write " + tick(chord));
+  return std::string(plain_signs_rule) + (chord.empty() ? "" : ": write " + tick(chord));
 }
 
 // What to write instead of a numeral or a chord whose letters have the wrong case; empty where it is not that.

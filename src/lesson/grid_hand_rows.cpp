@@ -40,10 +40,9 @@ bool is_known(RowKind kind, std::string_view word) {
 }
 
 std::string help_for(RowKind kind, std::string_view written) {
-  const std::string plain = with_plain_signs(written);
-  if (kind == RowKind::spell && plain != written && is_known(kind, plain))
-    return std::string(plain_signs_rule) + ": write " + tick(plain);
-  return std::string(help_of(kind));
+  const auto known = [](std::string_view name) { return is_known(RowKind::spell, name); };
+  const auto help = kind == RowKind::spell ? plain_signs_help(written, known, "`", "`") : std::nullopt;
+  return help.value_or(std::string(help_of(kind)));
 }
 
 // Whether words of one chord, which commas join, were parted by a space there.

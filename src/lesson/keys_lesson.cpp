@@ -136,11 +136,10 @@ std::optional<theory::Pitch> read_open_string(const Field& item) {
   if (!text) return {};
   const auto pitch = theory::parse_pitch(text->value);
   if (!pitch) {
-    const std::string plain = with_plain_signs(text->value);
-    item.error(Code::unsound_value, shown(text->value) + " is not a pitch",
-               plain != text->value && theory::parse_pitch(plain)
-                   ? std::string(plain_signs_rule) + ": write \"" + plain + "\""
-                   : "write a note and its octave, as in \"E1\"; middle C is C4");
+    const auto known = [](std::string_view name) { return theory::parse_pitch(name).has_value(); };
+    item.error(
+        Code::unsound_value, shown(text->value) + " is not a pitch",
+        plain_signs_help(text->value, known).value_or("write a note and its octave, as in \"E1\"; middle C is C4"));
     return {};
   }
   if (pitch->midi() >= limits::lowest_string && pitch->midi() <= limits::highest_string) return pitch;

@@ -34,11 +34,9 @@ void read_of(NeckKeys& into, const Field& field) {
     const auto begin = std::min(of.find_first_not_of(' ', words[2].size()), of.size());
     const auto chord = theory::parse_chord(of.substr(begin));
     if (!chord || std::holds_alternative<theory::NoChord>(*chord)) {
-      const std::string plain = with_plain_signs(of);
-      const bool signs = plain != of && theory::parse_chord(std::string_view(plain).substr(begin));
-      return field.error(Code::unsound_value, shown(of) + " does not name a chord",
-                         signs ? std::string(plain_signs_rule) + ": write \"" + plain + "\""
-                               : "write it as in \"chord i7\" or \"chord Am7\"");
+      return field.error(
+          Code::unsound_value, shown(of) + " does not name a chord",
+          chord_signs_help(of.substr(begin), "\"chord ").value_or("write it as in \"chord i7\" or \"chord Am7\""));
     }
     into.of.set({{Of::chord, text->range}});
     into.chord = {*chord, field.place(begin, of.size())};

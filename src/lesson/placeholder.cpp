@@ -58,27 +58,17 @@ Parsed parse_key_word(std::string_view braces, std::string_view rest) {
 }
 
 Parsed parse_degree_word(std::string_view braces, std::string_view rest) {
-  const auto degree = theory::parse_degree(rest);
-  if (!degree) {
-    const std::string plain = with_plain_signs(rest);
-    return wrong(braces, "does not name a degree",
-                 plain != rest && theory::parse_degree(plain)
-                     ? std::string(plain_signs_rule) + ": write {{degree " + plain + "}}"
-                     : "write one as in {{degree b3}}, from 1 to 7");
-  }
-  return Placeholder(DegreePlaceholder{*degree});
+  if (const auto degree = theory::parse_degree(rest)) return Placeholder(DegreePlaceholder{*degree});
+  const auto known = [](std::string_view name) { return theory::parse_degree(name).has_value(); };
+  return wrong(braces, "does not name a degree",
+               plain_signs_help(rest, known, "{{degree ", "}}").value_or("write one as in {{degree b3}}, from 1 to 7"));
 }
 
 Parsed parse_chord_word(std::string_view braces, std::string_view rest) {
-  const auto chord = theory::parse_chord(rest);
-  if (!chord) {
-    const std::string plain = with_plain_signs(rest);
-    return wrong(braces, "does not name a chord",
-                 plain != rest && theory::parse_chord(plain)
-                     ? std::string(plain_signs_rule) + ": write {{chord " + plain + "}}"
-                     : "write a numeral or a symbol, as in {{chord V7}} or {{chord Am7}}");
-  }
-  return Placeholder(ChordPlaceholder{*chord});
+  if (const auto chord = theory::parse_chord(rest)) return Placeholder(ChordPlaceholder{*chord});
+  return wrong(braces, "does not name a chord",
+               chord_signs_help(rest, "{{chord ", "}}")
+                   .value_or("write a numeral or a symbol, as in {{chord V7}} or {{chord Am7}}"));
 }
 
 template <typename Kind>

@@ -19,10 +19,18 @@ std::string with_plain_signs(std::string_view text) {
   return plain;
 }
 
-std::optional<std::string> chord_signs_help(std::string_view written) {
+std::optional<std::string> plain_signs_help(std::string_view written, bool (*known)(std::string_view),
+                                            std::string_view open, std::string_view close) {
   const std::string plain = with_plain_signs(written);
-  if (plain == written || !theory::parse_chord(plain)) return std::nullopt;
-  return std::string(plain_signs_rule) + ": write \"" + plain + "\"";
+  if (plain == written || !known(plain)) return std::nullopt;
+  std::string help(plain_signs_rule);
+  help.append(": write ").append(open).append(plain).append(close);
+  return help;
+}
+
+std::optional<std::string> chord_signs_help(std::string_view written, std::string_view open, std::string_view close) {
+  return plain_signs_help(
+      written, [](std::string_view name) { return theory::parse_chord(name).has_value(); }, open, close);
 }
 
 }  // namespace fretsheaf::lesson

@@ -12,7 +12,13 @@ std::string with_plain_signs(std::string_view text);
 // How every help begins that puts them right.
 inline constexpr std::string_view plain_signs_rule = "a flat is written `b`, and a sharp `#`";
 
-// The help for a chord that is no chord for its signs; nullopt where it has none, or is none with letters for them.
-std::optional<std::string> chord_signs_help(std::string_view written);
+// The help for a name that is none for its signs, with what to write between `open` and `close`; nullopt where it has
+// no such signs, or is not known with letters for them either.
+std::optional<std::string> plain_signs_help(std::string_view written, bool (*known)(std::string_view),
+                                            std::string_view open = "\"", std::string_view close = "\"");
+
+// The same for a chord.
+std::optional<std::string> chord_signs_help(std::string_view written, std::string_view open = "\"",
+                                            std::string_view close = "\"");
 
 }  // namespace fretsheaf::lesson
