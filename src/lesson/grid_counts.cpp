@@ -251,7 +251,7 @@ class CountReader {
   bool is_like_figure(int column) const {
     const char32_t c = column < cell_.end ? row_.at(column) : U' ';
     const char32_t next = row_.at(column + 1);
-    return c == U'O' || c == U'o' || c == U'I' || (c == U'l' && next != U'a' && next != U'i');
+    return figure_like(c) != 0 && (c != U'l' || (next != U'a' && next != U'i'));
   }
 
   // "1O", which is read as what it was meant to be.
@@ -261,7 +261,7 @@ class CountReader {
     int value = 0;
     for (at_ = first; at_ < cell_.end && (is_digit(row_.at(at_)) || is_like_figure(at_)); ++at_) {
       const char32_t c = row_.at(at_);
-      figures += is_digit(c) ? static_cast<char>(c) : c == U'O' || c == U'o' ? '0' : '1';
+      figures += is_digit(c) ? static_cast<char>(c) : figure_like(c);
       if (value < 100000) value = value * 10 + (figures.back() - '0');
     }
     error(Code::count_unknown, first, at_, tick(row_.text(first, at_)) + " has the letter " + letter + " in its count",

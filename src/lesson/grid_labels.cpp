@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "fretboard/instrument.h"
+#include "lesson/grid_mark_row.h"
 #include "lesson/grid_phrases.h"
 #include "source/nearest.h"
 #include "theory/pitch.h"
@@ -171,13 +172,10 @@ bool follows_lower(const Strip& strip, std::size_t i, int string) {
 
 // Loudness is said once at a count; lines and stretches may lie over each other.
 bool has_dynamic(const GridRow& row) {
-  constexpr std::u32string_view between = U" |:";
-  const std::u32string_view text = row.characters;
-  for (std::size_t at = text.find_first_not_of(between); at < text.size();) {
-    const std::size_t end = std::min(text.find_first_of(between, at), text.size());
-    const std::u32string_view word = text.substr(at, end - at);
-    if (word.find_first_not_of(U"pmfsz") == std::u32string_view::npos) return true;
-    at = text.find_first_not_of(between, end);
+  const auto parts = [&](int column) { return is_blank(row.at(column)) || row.at(column) == U'|'; };
+  for (int begin = 0, end = 0; begin < row.columns(); begin = end + 1) {
+    for (end = begin; end < row.columns() && !parts(end);) ++end;
+    if (is_dynamic(row.text(begin, end))) return true;
   }
   return false;
 }

@@ -28,10 +28,6 @@ constexpr std::array<std::pair<std::string_view, SpanKind>, 5> spans = {{
 constexpr std::string_view what_marks_are =
     "marks are `ppp` to `fff`, `sfz`, `fermata`, hairpins `<---` and `>---`, and `PM---`, `let---`, `TP---`";
 
-bool is_dynamic(std::string_view word) {
-  return std::find(dynamics.begin(), dynamics.end(), word) != dynamics.end();
-}
-
 std::optional<SpanKind> span_of(std::string_view word) {
   for (const auto& [text, kind] : spans) {
     if (text == word) return kind;
@@ -222,6 +218,10 @@ int span_before(const OpenSpans& before, std::size_t ordinal, bool new_strip) {
 }
 
 }  // namespace
+
+bool is_dynamic(std::string_view word) {
+  return std::find(dynamics.begin(), dynamics.end(), word) != dynamics.end();
+}
 
 void read_mark_cell(const GridInput& input, const Cell& cell, int bar_index, const OpenSpans& before, OpenSpans& open,
                     GridDraft& draft) {

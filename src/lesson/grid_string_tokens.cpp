@@ -178,10 +178,8 @@ class RunReader {
       const char32_t c = row_.at(column);
       if (is_digit(c)) {
         figures += static_cast<char>(c);
-      } else if (c == U'O' || c == U'o') {
-        figures += '0';
-      } else if (c == U'l' || c == U'I') {
-        figures += '1';
+      } else if (const char figure = figure_like(c)) {
+        figures += figure;
       } else {
         return {};
       }

@@ -2,6 +2,7 @@
 #include <charconv>
 
 #include "lesson/keys_example.h"
+#include "lesson/lookalikes.h"
 #include "lesson/plain_signs.h"
 
 namespace fretsheaf::lesson {
@@ -98,7 +99,10 @@ std::optional<std::vector<std::optional<int>>> parse_frets(std::string_view text
 // With the figures that some letters look like.
 std::string with_figures(std::string_view text) {
   std::string figures(text);
-  for (char& c : figures) c = c == 'O' || c == 'o' ? '0' : c == 'l' || c == 'I' ? '1' : c == 'X' ? 'x' : c;
+  for (char& c : figures) {
+    const char figure = figure_like(static_cast<unsigned char>(c));
+    c = figure != 0 ? figure : c == 'X' ? 'x' : c;
+  }
   return figures;
 }
 

@@ -9,19 +9,18 @@ namespace {
 // The library answers for the thread's locale, which is that of a program without a language, where nothing is wide.
 class UnicodeLocale {
  public:
-  UnicodeLocale() : locale_(newlocale(LC_CTYPE_MASK, "C.UTF-8", nullptr)) {
-    if (locale_ != nullptr) before_ = uselocale(locale_);
+  UnicodeLocale() {
+    // Made once, and kept as long as the program runs: there may be thousands of lines to underline.
+    static const locale_t unicode = newlocale(LC_CTYPE_MASK, "C.UTF-8", nullptr);
+    if (unicode != nullptr) before_ = uselocale(unicode);
   }
   ~UnicodeLocale() {
-    if (locale_ == nullptr) return;
-    uselocale(before_);
-    freelocale(locale_);
+    if (before_ != nullptr) uselocale(before_);
   }
   UnicodeLocale(const UnicodeLocale&) = delete;
   UnicodeLocale& operator=(const UnicodeLocale&) = delete;
 
  private:
-  locale_t locale_;
   locale_t before_ = nullptr;
 };
 
